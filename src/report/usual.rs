@@ -18,18 +18,18 @@ pub fn name(kind: VehicleKind) -> String {
 #[must_use]
 pub fn offer(kind: VehicleKind) -> String {
     format!(
-        "Fills in what is usual for a {}, wherever nothing has been entered: areas and build-ups of the \
+        "Fills in what is usual for {}, wherever nothing has been entered: areas and build-ups of the \
          fabric by the sizes, the appliances, which you then confirm, and the weather of a winter. All \
          of it is assumed [A] and marked \u{201c}{MARK}\u{201d} until you change it; nothing you entered is \
          touched, and one undo takes it back.",
-        kind.name()
+        kind.one()
     )
 }
 
 /// What the fill put in, from the survey before and after it.
 #[must_use]
 pub fn filled(before: &Survey, after: &Survey) -> String {
-    let kind = after.vehicle.kind.name();
+    let kind = after.vehicle.kind.one();
     let (was, is) = (&before.usual, &after.usual);
     let mut parts = Vec::new();
     if before.vehicle.length_m != after.vehicle.length_m {
@@ -61,9 +61,9 @@ pub fn filled(before: &Survey, after: &Survey) -> String {
         parts.push(format!("{height} above sea level"));
     }
     if parts.is_empty() {
-        return format!("Nothing was filled in: all that is usual for a {kind} is there already.");
+        return format!("Nothing was filled in: all that is usual for {kind} is there already.");
     }
-    let sum = format!("Filled in as usual for a {kind}: {}.", listed(parts));
+    let sum = format!("Filled in as usual for {kind}: {}.", listed(parts));
     let missing = after
         .fabric
         .iter()
@@ -107,6 +107,8 @@ mod tests {
              and 1150\u{a0}m above sea level."
         );
         assert!(filled(&after, &after).starts_with("Nothing was filled in"));
+        assert!(offer(VehicleKind::Integrated).contains("usual for an integrated motor caravan"));
+        assert!(offer(VehicleKind::TouringCaravan).contains("usual for a touring caravan"));
         let before = Survey::new(VehicleKind::Other);
         let mut after = before.clone();
         after.apply(Edit::Usual(TypicalWinter::Alpine)).unwrap();

@@ -8,6 +8,10 @@ use crate::assess::words::counted;
 use crate::assess::{Answer, Study};
 use crate::survey::Survey;
 
+const HOURS_A_DAY: usize = 24;
+/// Days of a whole winter, 1 November to 31 March, at least.
+const WHOLE_WINTER: usize = 151;
+
 /// A winter with its study, to be told: as far as they were worked out, with the plan and the draws.
 #[must_use]
 pub fn told<'a>(run: &'a Throughout, study: &'a Study) -> WinterTold<'a> {
@@ -101,16 +105,28 @@ fn frost(run: &Throughout, idle: &Season, currency: &str) -> String {
             ),
             (nights, _) => format!("it still freezes on {}", counted(nights, "night", "nights")),
         };
-        let money = cost_words(&season.cost, currency);
+        let money = cost_words(run, &season.cost, currency);
         words.push_str(&format!("; with {} {money} {left}", option.name));
     }
     words + "."
 }
 
-fn cost_words(cost: &Answer<f64>, currency: &str) -> String {
+fn cost_words(run: &Throughout, cost: &Answer<f64>, currency: &str) -> String {
     match cost {
-        Ok(cost) => format!("({} for the winter)", price_about(*cost, currency)),
+        Ok(cost) => format!(
+            "({} for {})",
+            price_about(*cost, currency),
+            how_long(run.weathered().hours)
+        ),
         Err(unknown) => format!("(cost not known: {})", unknown.reason.trim_end_matches('.')),
+    }
+}
+
+/// The winter, or the days of it that were run where they are fewer.
+fn how_long(hours: usize) -> String {
+    match hours / HOURS_A_DAY {
+        days if days < WHOLE_WINTER => format!("these {}", counted(days, "day", "days")),
+        _ => "the winter".to_owned(),
     }
 }
 
@@ -153,5 +169,18 @@ fn mould(idle: &Season) -> String {
              seen by eye and 6 is all over.",
             Kind::MouldIndex.number(index)
         ),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::how_long;
+
+    #[test]
+    fn a_month_is_no_winter() {
+        assert_eq!(how_long(30 * 24), "these 30 days");
+        // 1 November to 31 March by the calendar: 30 + 31 + 31 + 28 + 31 days.
+        assert_eq!(how_long(151 * 24), "the winter");
+        assert_eq!(how_long(150 * 24), "these 150 days");
     }
 }

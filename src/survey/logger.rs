@@ -187,6 +187,25 @@ impl LoggerSeries {
             note: String::new(),
         }
     }
+
+    /// What it is called: its name, its sensor, or the file it came from; `None` where it has none of
+    /// them.
+    #[must_use]
+    pub fn called(&self) -> Option<&str> {
+        let names = [&self.name, &self.sensor, &self.original];
+        let mut names = names.into_iter().map(|name| name.trim());
+        names.find(|name| !name.is_empty())
+    }
+
+    /// The same within a sentence.
+    #[must_use]
+    pub fn in_words(&self) -> String {
+        match self.called() {
+            None => format!("logger {}", self.id),
+            Some(name) if name == self.name.trim() => name.to_owned(),
+            Some(name) => format!("logger \u{201c}{name}\u{201d}"),
+        }
+    }
 }
 
 /// Words of what humidity below 0 °C means on an instrument.

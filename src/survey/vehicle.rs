@@ -40,6 +40,17 @@ impl VehicleKind {
         }
     }
 
+    /// One of them, within a sentence.
+    #[must_use]
+    pub fn one(self) -> String {
+        let name = self.name();
+        let article = match name.starts_with(['a', 'e', 'i', 'o', 'u']) {
+            true => "an",
+            false => "a",
+        };
+        format!("{article} {name}")
+    }
+
     /// Whether there is a driver's cab.
     #[must_use]
     pub fn has_cab(self) -> bool {

@@ -79,6 +79,12 @@ impl FocusKeeper {
         let Some(heir) = heir else { return };
         if ctx.memory(|memory| memory.allows_interaction(heir.layer_id)) {
             ctx.memory_mut(|memory| memory.request_focus(heir.id));
+            // It may be gone itself in the next frame, where results come piece by piece.
+            self.held = Some(Held {
+                id: heir.id,
+                layer: heir.layer_id,
+                ..held
+            });
             ctx.request_repaint();
         } else {
             // What lay over the page keeps it shut for one frame more.

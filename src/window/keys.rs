@@ -29,6 +29,22 @@ pub const KEYS_OF_PARTS: &[(&str, &str, &str)] = &[
     ("Fields", "Enter", "Keep what was typed"),
     ("Fields", "Esc", "Restore what stood there before"),
     (
+        "Chart of a trial",
+        "Left, Right, Home, End",
+        "Move the cursor; with Shift by one reading",
+    ),
+    (
+        "Chart of a trial",
+        "Page Up, Page Down",
+        "Earlier and later",
+    ),
+    ("Chart of a trial", "+, -, 0", "Closer, wider, all"),
+    (
+        "Chart of a trial",
+        "B, E, Esc",
+        "A period begins at the cursor, ends there, is not begun after all",
+    ),
+    (
         "Numbers",
         "2*600+2*400",
         "Sums may be typed; comma or point",

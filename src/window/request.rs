@@ -57,6 +57,8 @@ pub enum Request {
     ForgetRecent(PathBuf),
     /// A dialog was answered.
     Answer(Answered),
+    /// Tell of what was done with the change before this, with the way to undo it.
+    TellUndoable(String),
     /// Take a message off the window, by its number.
     Dismiss(u64),
     /// Show a page.

@@ -12,7 +12,7 @@ fn focused(window: &Window<'_>, role: Role, name: &str) -> bool {
 }
 
 /// The name of whatever has the focus.
-fn holder(window: &Window<'_>) -> Option<String> {
+pub(crate) fn holder(window: &Window<'_>) -> Option<String> {
     let all =
         window.query_all(egui_kittest::kittest::By::new().predicate(|node| node.is_focused()));
     let mut names = all.filter_map(|node| {
@@ -22,7 +22,7 @@ fn holder(window: &Window<'_>) -> Option<String> {
     names.next()
 }
 
-fn focus(window: &mut Window<'_>, role: Role, name: &str) {
+pub(crate) fn focus(window: &mut Window<'_>, role: Role, name: &str) {
     window.get_by_role_and_label(role, name).focus();
     window.run();
 }

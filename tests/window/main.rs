@@ -44,6 +44,7 @@ mod site;
 mod spaces;
 mod start;
 mod surveyor;
+mod trial_keys;
 mod trials;
 mod uncertainty;
 mod units;

@@ -10,7 +10,7 @@ use std::fmt::Write as _;
 
 /// Days of the trial, from 1 November 2026.
 const DAYS: u32 = 29;
-const CHART: &str = "Chart of Orchard";
+pub(crate) const CHART: &str = "Chart of Orchard";
 
 /// Rows by the hour: outside a wave about 6 °C and 90 %, inside a little warmer, its humidity as `damp`
 /// says for each day.
@@ -31,7 +31,7 @@ fn rows(warmer: f64, damp: impl Fn(u32) -> f64) -> String {
 }
 
 /// A survey with both loggers and a trial without periods.
-fn with_loggers() -> (tempfile::TempDir, PathBuf) {
+pub(crate) fn with_loggers() -> (tempfile::TempDir, PathBuf) {
     let (folder, path) = small_survey();
     let data = file::data_folder(&path);
     let mut survey = file::parse(&std::fs::read_to_string(&path).unwrap()).unwrap();
@@ -53,7 +53,7 @@ fn with_loggers() -> (tempfile::TempDir, PathBuf) {
     (folder, path)
 }
 
-fn on_trials(path: &Path) -> Window<'static> {
+pub(crate) fn on_trials(path: &Path) -> Window<'static> {
     let mut window = opened(path);
     ctrl(&mut window, Key::Num9);
     window
@@ -64,7 +64,7 @@ fn on_trials(path: &Path) -> Window<'static> {
     window
 }
 
-fn press_far(window: &mut Window<'_>, name: &str) {
+pub(crate) fn press_far(window: &mut Window<'_>, name: &str) {
     window
         .get_by_role_and_label(Role::Button, name)
         .click_accesskit();
@@ -76,7 +76,7 @@ fn trial<'a>(window: &'a Window<'_>) -> &'a Trial {
 }
 
 /// The spans of the periods as they are written.
-fn spans(window: &Window<'_>) -> Vec<String> {
+pub(crate) fn spans(window: &Window<'_>) -> Vec<String> {
     let written = |moment: Option<gapledger::survey::Moment>| {
         moment.map_or_else(|| "–".to_owned(), |moment| moment.to_string())
     };
@@ -105,7 +105,7 @@ fn drag(window: &mut Window<'_>, from: f32, to: f32) {
     window.run();
 }
 
-fn focus_chart(window: &mut Window<'_>) {
+pub(crate) fn focus_chart(window: &mut Window<'_>) {
     window.get_by_label(CHART).focus();
     window.run();
 }
@@ -361,6 +361,9 @@ fn a_logger_is_checked_beside_another_and_its_offset_used_and_undone() {
     assert!(shows(&window, "it reads 1.0\u{a0}K too warm"));
     assert!(shows(&window, "8.0 points of humidity too dry"));
     assert!(shows(&window, "Not taken off yet"));
+    let offered = window
+        .get_by_role_and_label(Role::Button, "Use this offset for white")
+        .rect();
     press_far(&mut window, "Use this offset for white");
     let white = &survey(&window).series[0];
     assert_eq!(
@@ -370,6 +373,10 @@ fn a_logger_is_checked_beside_another_and_its_offset_used_and_undone() {
     assert_eq!(white.offset_from, gapledger::survey::OffsetFrom::SideBySide);
     window.run();
     assert!(shows(&window, "This is taken off its readings."));
+    // A second click meets nothing: the button is where it was, and removing the check is not under it.
+    let used = window.get_by_role_and_label(Role::Button, "Use this offset for white");
+    assert!(used.accesskit_node().is_disabled());
+    assert_eq!(used.rect(), offered);
     // Not in a field, where the same keys undo what is typed.
     window
         .get_by_role_and_label(Role::Button, "Remove the check of white")

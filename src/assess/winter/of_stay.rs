@@ -43,7 +43,8 @@ pub(super) fn season_of(weather: &Weather, stay: &Stay) -> Answer<Vec<Hour>> {
     let (first, last) = (first.unwrap_or(usual.0), last.unwrap_or(usual.1));
     season_between(weather, first, last).ok_or_else(|| {
         NotKnown::because(format!(
-            "the weather holds no whole winter from {} to {}",
+            "the weather holds no whole winter from {} to {}: choose a first and a last day that it holds, or another \
+             weather file",
             in_words(first),
             in_words(last)
         ))

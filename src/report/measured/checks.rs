@@ -2,9 +2,9 @@
 
 use super::super::Material;
 use super::super::blocks::Section;
-use super::trial::{named, offsets};
+use super::trial::offsets;
 use crate::assess::Answer;
-use crate::assess::measured::trial::OffBy;
+use crate::assess::measured::trial::{OffBy, Salt};
 use crate::assess::quantity::Kind;
 use crate::assess::words::{capital, counted};
 use crate::physics::measurement::Limits;
@@ -21,7 +21,7 @@ pub fn section(told: &Material<'_>) -> Section {
         .filter_map(|logger| Some((logger, logger.check?)));
     section.points(checked.map(|(logger, check)| {
         let found = told.study.tried().and_then(|tried| tried.check(logger.id));
-        let name = capital(&named(logger));
+        let name = capital(&logger.in_words());
         let sentences = sentences(told.survey, (logger, check), found);
         format!("{name}: {}", sentences.join(" "))
     }));
@@ -79,9 +79,16 @@ pub fn is_taken_off(logger: &LoggerSeries, check: LoggerCheck, off_by: &OffBy) -
 fn against(survey: &Survey, check: LoggerCheck) -> String {
     let other = check.beside.and_then(|id| survey.logger(id));
     match (check.against, other) {
-        (Against::Logger, Some(other)) => format!("beside {}, by the means", named(other)),
+        (Against::Logger, Some(other)) => format!("beside {}, by the means", other.in_words()),
         (Against::Logger, None) => "beside another, by the means".to_owned(),
-        (salt, _) => format!("over {}, by the means", salt.name()),
+        (salt, _) => match Salt::of(salt) {
+            Some(held) => format!(
+                "over {}, which holds {}, by the means",
+                salt.name(),
+                Kind::Share.text(held.holds())
+            ),
+            None => format!("over {}, by the means", salt.name()),
+        },
     }
 }
 
@@ -98,7 +105,7 @@ fn difference(off_by: &OffBy) -> String {
             format!("it is off in warmth by nothing that they can show ({interval})")
         }
     });
-    let interval = between(Kind::Share, off_by.too_damp);
+    let interval = points(off_by.too_damp);
     let damp = if off_by.shows_damp() {
         let way = if off_by.too_damp.value > 0.0 {
             "damp"
@@ -106,7 +113,7 @@ fn difference(off_by: &OffBy) -> String {
             "dry"
         };
         let much = Kind::Share.number(off_by.too_damp.value.abs());
-        let interval = between(Kind::Share, sizes(off_by.too_damp));
+        let interval = points(sizes(off_by.too_damp));
         format!("it reads {much} points of humidity too {way} ({interval})")
     } else {
         format!("it is off in humidity by nothing that they can show ({interval})")
@@ -132,6 +139,12 @@ fn between(kind: Kind, limits: Limits) -> String {
     format!("{} to {}", kind.number(limits.low), kind.text(limits.high))
 }
 
+/// The same of humidity, in points.
+fn points(limits: Limits) -> String {
+    let number = |value| Kind::Share.number(value);
+    format!("{} to {} points", number(limits.low), number(limits.high))
+}
+
 /// What the check cannot show.
 fn caution(survey: &Survey, check: LoggerCheck) -> Option<String> {
     match check.against {
@@ -144,9 +157,39 @@ fn caution(survey: &Survey, check: LoggerCheck) -> Option<String> {
             })
         }
         _ => Some(
-            "Over salt only that one humidity was looked at: further away from it the logger may be off by \
+            "This holds near the humidity over the salt: in much damper or drier air the logger may be off by \
              another amount."
                 .to_owned(),
         ),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::survey::{Hung, SeriesId};
+
+    #[test]
+    fn over_salt_what_it_holds_is_told_and_humidity_is_in_points() {
+        let survey = Survey::new(crate::survey::VehicleKind::PanelVan);
+        let file = "Time,Temperature °C\n2026-01-01 00:00,5.0\n2026-01-01 01:00,5.0\n";
+        let mapping = crate::series::guess(file.as_bytes()).unwrap().mapping;
+        let logger = LoggerSeries::new(SeriesId(1), Hung::Inside, "one.csv".to_owned(), mapping);
+        let check = LoggerCheck {
+            against: Against::SodiumChloride,
+            ..LoggerCheck::default()
+        };
+        let off_by = OffBy {
+            hours: 36,
+            too_warm_k: None,
+            too_damp: Limits::around(0.033, 0.001),
+        };
+        let words = sentences(&survey, (&logger, check), Some(&Ok(off_by))).join(" ");
+        // 75.3 %: ASTM E104 at 20 to 25 °C.
+        assert!(words.contains("which holds 75.3\u{a0}%"), "{words}");
+        assert!(
+            words.contains("3.3 points of humidity too damp (3.2 to 3.4 points)"),
+            "{words}"
+        );
     }
 }

@@ -2,8 +2,9 @@
 
 use crate::assess::NotKnown;
 use crate::assess::quantity::Kind;
-use crate::assess::winter::{Apart, Laid};
-use crate::assess::words::{capital, counted};
+use crate::assess::winter::{Apart, Laid, LaidOver};
+use crate::assess::words::counted;
+use crate::physics::counts::count;
 use crate::report::blocks::{Align, Reasons, Section, Table};
 use crate::report::words::not_known;
 use crate::survey::number::signed;
@@ -55,8 +56,10 @@ pub fn laid(laid: &[Laid]) -> Option<Section> {
             }
         };
     }
+    if let Some(sum) = sum(laid) {
+        section.paragraph(sum);
+    }
     section.table(table, &reasons);
-    section.points(laid.iter().filter_map(in_words));
     section.note(
         "The clock of the weather file counts as that of the trial, and fourteen days of its first weather \
          stand for the days before [A]. A mean far from nothing says that leakage, sources or sun are other \
@@ -78,18 +81,26 @@ fn pair(apart: &Apart, scale: f64, digits: usize) -> String {
     format!("{mean} \u{b1} {:.digits$}", apart.spread * scale)
 }
 
-fn in_words(one: &Laid) -> Option<String> {
-    let over = one.over.as_ref().ok()?;
-    let towards = |mean: f64, more: &'static str, less: &'static str| {
-        if mean > 0.0 { more } else { less }
+/// All periods together: how far the means of temperature and humidity lie off, by hours.
+fn sum(laid: &[Laid]) -> Option<String> {
+    let all: Vec<&LaidOver> = laid
+        .iter()
+        .filter_map(|one| one.over.as_ref().ok())
+        .collect();
+    let hours = all.iter().map(|over| over.hours).sum::<usize>();
+    if hours == 0 {
+        return None;
+    }
+    let mean = |of: fn(&LaidOver) -> f64| {
+        let each = all.iter().map(|over| count(over.hours) * of(over).abs());
+        each.sum::<f64>() / count(hours)
     };
     Some(format!(
-        "{}: over {} the calculation is {} too {} and {} too {}, as far as the loggers are right.",
-        capital(&one.ran),
-        counted(over.hours, "hour", "hours"),
-        Kind::Kelvin.text(over.t_c.mean.abs()),
-        towards(over.t_c.mean, "warm", "cold"),
-        format_args!("{:.1} points", over.rh.mean.abs() * POINTS),
-        towards(over.rh.mean, "damp", "dry"),
+        "Over {} of {} the calculation is {} and {:.1} points of humidity off on average, whichever way, as far \
+         as the loggers are right.",
+        counted(hours, "hour", "hours"),
+        counted(all.len(), "period", "periods"),
+        Kind::Kelvin.text(mean(|over| over.t_c.mean)),
+        mean(|over| over.rh.mean) * POINTS,
     ))
 }

@@ -42,7 +42,7 @@ pub(super) fn verdict(
     choices: &Choices,
 ) -> Option<Drawn> {
     let outcome: &TrialOutcome = told.study.tried()?.trial(trial.id).ok()?;
-    let rows = measured::trial::rows(outcome);
+    let rows = measured::trial::rows(trial, outcome);
     if rows.is_empty() {
         return None;
     }

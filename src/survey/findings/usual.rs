@@ -12,14 +12,14 @@ pub fn usual(survey: &Survey) -> Vec<Finding> {
 }
 
 pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
-    let (usual, kind) = (&survey.usual, survey.vehicle.kind.name());
+    let (usual, kind) = (&survey.usual, survey.vehicle.kind.one());
     let winter = usual.winter.map_or("unknown", TypicalWinter::name);
     let winter = format!("\u{201c}{winter}\u{201d}");
     if let (Some(first), many) = (usual.fabric.first(), usual.fabric.len()) {
         let of = part_of(many, survey.fabric.len());
         Finder::new(findings, Item::Fabric(*first), "fabric").remark(
             None,
-            format!("{of} usual for a {kind}, not measured"),
+            format!("{of} usual for {kind}, not measured"),
             "measure windows, doors and walls, find out what they are made of, and write it down",
         );
     }
@@ -27,7 +27,7 @@ pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
         let of = part_of(many, survey.appliances.len());
         Finder::new(findings, Item::Appliance(*first), "appliances").remark(
             None,
-            format!("{of} usual for a {kind}; nobody has looked for them yet"),
+            format!("{of} usual for {kind}; nobody has looked for them yet"),
             "look for each, correct the list, read the plates, then confirm that all are listed",
         );
     }

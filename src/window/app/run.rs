@@ -21,6 +21,13 @@ use egui::{ThemePreference, ViewportCommand};
 use std::path::{Path, PathBuf};
 use std::sync::mpsc::TryRecvError;
 
+/// Asked for the page that is shown: Tab begins at its top once more.
+fn begin_again(ctx: &egui::Context) {
+    if let Some(focused) = ctx.memory(|memory| memory.focused()) {
+        ctx.memory_mut(|memory| memory.surrender_focus(focused));
+    }
+}
+
 impl App {
     pub(super) fn run(&mut self, request: Request, system: System<'_>) {
         match request {
@@ -43,6 +50,7 @@ impl App {
             Request::PutAway(path) => self.ask_to_put_away(&path),
             Request::ForgetRecent(path) => self.forget_recent(&path),
             Request::Answer(answered) => self.answer(answered, system),
+            Request::TellUndoable(sentence) => self.notices.tell_undoable(sentence),
             Request::Dismiss(number) => self.notices.dismiss(number),
             Request::Show(page) => self.view.page = page,
             Request::SelectGap(gap) => self.view.gaps.select(Some(gap)),
@@ -140,7 +148,12 @@ impl App {
             Command::FieldHelp => self.view.help = !self.view.help,
             Command::AddPhotos => self.ask_photos(system),
             Command::UsualVehicle => self.fill_usual(),
-            Command::Show(page) => self.view.page = page,
+            Command::Show(page) => {
+                if self.view.page == page {
+                    begin_again(system.ctx);
+                }
+                self.view.page = page;
+            }
             Command::Findings => self.asked = Some(Dialog::Findings.into()),
             Command::Messages => self.asked = Some(Dialog::Messages.into()),
             Command::Keys => self.asked = Some(Dialog::Keys.into()),

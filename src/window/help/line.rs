@@ -12,7 +12,7 @@ use egui::{RichText, Ui};
 
 /// What the line says on a page while no field has the focus.
 pub(in crate::window) const OF_A_PAGE: &str =
-    "Go to a field, and this line says what to enter there.";
+    "Go to a field, and this line says what to enter there. Ctrl+F1 lists all keys.";
 
 /// What the line says on the start page, which has no fields.
 pub(in crate::window) const OF_THE_START_PAGE: &str = "Choose the kind of vehicle to begin a new survey with \

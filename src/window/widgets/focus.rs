@@ -3,24 +3,47 @@
 use eframe::egui;
 use egui::{EventFilter, Id, Key, Modifiers, Response, Ui};
 
-/// At the end of what scrolls: when the keyboard has moved the focus to something of it, scrolls so
-/// that it is in sight.
+/// What had the focus when it was last looked for.
+#[derive(Clone, Copy, Debug, Default)]
+struct Followed {
+    id: Option<Id>,
+    /// How far it stood below the top of what scrolls.
+    below: f32,
+    /// It was in sight, or was being brought there.
+    in_sight: bool,
+}
+
+/// At the end of what scrolls: when the keyboard has moved the focus to something of it, or something
+/// that came or went above has moved what has the focus, scrolls so that it is in sight.
 pub fn follow_focus(ui: &Ui) {
     let remembered = ui.scope_id().with("focus followed");
     let focused = ui.memory(|memory| memory.focused());
-    let before = ui.data_mut(|data| {
-        let before = data.get_temp_mut_or_default::<Option<Id>>(remembered);
-        std::mem::replace(before, focused)
-    });
-    // A click has what it clicked in sight already.
-    if focused == before || ui.input(|input| input.pointer.any_down()) {
+    let there = focused.and_then(|id| ui.ctx().read_response(id));
+    // What is asked to take the focus may be drawn in the next frame only.
+    if focused.is_some() && there.is_none() {
         return;
     }
-    if let Some(response) = focused.and_then(|id| ui.ctx().read_response(id))
-        && ui.min_rect().contains_rect(response.rect)
-    {
-        ui.scroll_to_rect(response.rect, None);
+    let before = ui.data(|data| data.get_temp::<Followed>(remembered));
+    let before = before.unwrap_or_default();
+    let by_hand = ui
+        .input(|input| input.pointer.any_down() || input.smooth_scroll_delta() != egui::Vec2::ZERO);
+    let mut now = Followed {
+        id: focused,
+        ..Followed::default()
+    };
+    if let Some(response) = there.filter(|there| ui.min_rect().contains_rect(there.rect)) {
+        now.below = response.rect.top() - ui.min_rect().top();
+        let seen = ui.clip_rect().contains(response.rect.center());
+        let came = focused != before.id;
+        let moved = before.in_sight && (now.below - before.below).abs() > 1.0;
+        // A click has what it clicked in sight already; what was scrolled away by hand stays away.
+        let scrolls = !by_hand && (came || moved);
+        if scrolls {
+            ui.scroll_to_rect(response.rect, None);
+        }
+        now.in_sight = seen || scrolls || (before.in_sight && !by_hand && !came);
     }
+    ui.data_mut(|data| data.insert_temp(remembered, now));
 }
 
 /// While this has the focus, arrow keys are its own; Tab goes on as everywhere.

@@ -4,7 +4,9 @@ use super::words::is_touch;
 use crate::physics::counts::whole;
 use crate::window::theme::palette;
 use eframe::egui;
-use egui::{Align, Frame, Layout, Margin, Response, RichText, Stroke, Ui, vec2};
+use egui::{Align, Frame, Id, Layout, Margin, Response, RichText, Stroke, Ui, UiBuilder, vec2};
+use std::fmt::Debug;
+use std::hash::Hash;
 
 /// Width of the labels in front of inputs, so that inputs stand in one line.
 pub const LABEL_WIDTH: f32 = 138.0;
@@ -53,6 +55,15 @@ pub fn card<R>(ui: &mut Ui, title: &str, content: impl FnOnce(&mut Ui) -> R) -> 
             }
             content(ui)
         })
+        .inner
+}
+
+/// A part of the page whose controls stay themselves whatever comes and goes above it: without it a
+/// button that nobody gave an id is told by how many stand before it, and loses the focus when they
+/// change. `of` names the part among all of the window.
+pub fn steady<R>(ui: &mut Ui, of: impl Hash + Debug, content: impl FnOnce(&mut Ui) -> R) -> R {
+    let id = Id::unique(("steady", of));
+    ui.scope_builder(UiBuilder::new().scope_id(id), content)
         .inner
 }
 

@@ -29,7 +29,7 @@ pub use edge::{Moved, edge, level_edge};
 pub use findings::{finding_list, finding_row};
 pub use focus::{asks_for_menu, follow_focus, hold_arrows, hold_focus};
 pub use fold::fold;
-pub use layout::{LABEL_WIDTH, card, columns, columns_that_fit, label, row};
+pub use layout::{LABEL_WIDTH, card, columns, columns_that_fit, label, row, steady};
 pub use moment_field::{moment_field, moment_id};
 pub use no_gap_yet::no_gap_yet;
 pub use number_field::NumberField;

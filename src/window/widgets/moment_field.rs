@@ -9,7 +9,9 @@ use crate::survey::{Field, Moment, Severity};
 use crate::window::help;
 use crate::window::units;
 use eframe::egui;
-use egui::{Id, Key, TextEdit, Ui};
+use egui::text::CCursor;
+use egui::text_selection::CCursorRange;
+use egui::{Id, Key, Response, RichText, TextEdit, Ui};
 use std::fmt::Debug;
 use std::hash::Hash;
 
@@ -45,6 +47,8 @@ pub fn moment_field(
     let mut text = draft.as_ref().map_or(written, |draft| draft.text.clone());
     let mut taken = None;
     ui.vertical(|ui| {
+        // What is refused is told below it, and moves nothing beside it.
+        ui.set_max_width(LABEL + WIDE + 3.0 * ui.spacing().item_spacing.x);
         let response = ui
             .horizontal(|ui| {
                 label_before(ui, field.label(), LABEL);
@@ -54,8 +58,16 @@ pub fn moment_field(
                     .desired_width(WIDE)
                     .char_limit(40)
                     .return_key(None)
-                    .hint_text(hint);
-                ui.add(edit)
+                    .hint_text(RichText::new(hint).italics());
+                let mut output = edit.show(ui);
+                let response = output.response.response.clone();
+                if entered_by_key(ui, &response) {
+                    let end = CCursor::new(text.chars().count());
+                    let all = CCursorRange::two(CCursor::new(0), end);
+                    output.state.cursor.set_char_range(Some(all));
+                    output.state.store(ui.ctx(), id);
+                }
+                response
             })
             .inner;
         tell_name(ui, id, name);
@@ -82,6 +94,12 @@ pub fn moment_field(
         help::explain(ui, response, field.label(), field.help());
     });
     taken
+}
+
+/// Whether a key has just brought the focus here, so that its text is selected whole.
+fn entered_by_key(ui: &Ui, response: &Response) -> bool {
+    let by_pointer = ui.input(|input| input.pointer.any_down() || input.pointer.any_click());
+    response.gained_focus() && !by_pointer
 }
 
 /// Takes what was typed, or keeps it as refused.

@@ -286,7 +286,7 @@ impl<'a> NumberField<'a> {
                     .id(self.id)
                     .desired_width(self.width_for_hint(ui))
                     .align(egui::Align2::RIGHT_CENTER)
-                    .hint_text(self.hint)
+                    .hint_text(egui::RichText::new(self.hint).italics())
                     .return_key(None)
                     .show(ui)
             })

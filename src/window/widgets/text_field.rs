@@ -12,7 +12,7 @@ use crate::window::units;
 use eframe::egui;
 use egui::text::CCursor;
 use egui::text_selection::CCursorRange;
-use egui::{Id, Key, Response, TextEdit, Ui};
+use egui::{Id, Key, Response, RichText, TextEdit, Ui};
 
 /// A field for words.
 pub type TextField<'a> = Input<'a, Text<'a>>;
@@ -121,7 +121,7 @@ impl<'a> TextField<'a> {
             .id(self.id)
             .desired_width(self.width)
             .char_limit(LONGEST)
-            .hint_text(if is_date { way.hint() } else { self.hint })
+            .hint_text(RichText::new(if is_date { way.hint() } else { self.hint }).italics())
             .show(ui);
         let response = output.response.response.clone();
         self.take_focus(&response);

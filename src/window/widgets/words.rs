@@ -31,7 +31,15 @@ pub fn is_low(ui: &Ui) -> bool {
 /// Words that lead somewhere; in touch size they are as high as a finger is wide.
 pub fn link(ui: &mut Ui, words: impl Into<WidgetText>) -> Response {
     if !is_touch(ui) {
-        return ui.link(words);
+        let response = ui.link(words);
+        if response.has_focus() {
+            // An underline alone is what a link under the pointer has, and what is shown already.
+            let stroke = ui.visuals().selection.stroke;
+            let rect = response.rect.expand(2.0);
+            let outside = egui::StrokeKind::Outside;
+            ui.painter().rect_stroke(rect, 2.0, stroke, outside);
+        }
+        return response;
     }
     let colour = palette(ui).accent;
     let target = TOUCH_TARGET;

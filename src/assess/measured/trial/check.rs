@@ -25,6 +25,16 @@ pub enum Salt {
 }
 
 impl Salt {
+    /// The salt that a logger was held against; `None` beside another logger.
+    #[must_use]
+    pub fn of(against: Against) -> Option<Self> {
+        match against {
+            Against::SodiumChloride => Some(Self::SodiumChloride),
+            Against::MagnesiumChloride => Some(Self::MagnesiumChloride),
+            Against::Logger => None,
+        }
+    }
+
     /// Relative humidity above its saturated solution between 20 and 25 °C, 0 to 1: ASTM E104
     /// **\[M\]**.
     #[must_use]
@@ -135,18 +145,34 @@ fn off_by(
         ..logger.clone()
     };
     let (from_s, to_s) = (from.seconds(), to.seconds());
-    let salt = match check.against {
-        Against::SodiumChloride => Salt::SodiumChloride,
-        Against::MagnesiumChloride => Salt::MagnesiumChloride,
-        Against::Logger => {
-            let other = check.beside.filter(|id| *id != logger.id);
-            let other = other
-                .and_then(|id| survey.logger(id))
-                .ok_or_else(|| NotKnown::because("the logger that lay beside it is not chosen"))?;
-            return side_by_side(&air(&as_read)?, &air(other)?, from_s, to_s, pressure);
+    let one = air(&as_read)?;
+    if !reads(&one, from_s, to_s) {
+        return Err(without_readings(logger));
+    }
+    let Some(salt) = Salt::of(check.against) else {
+        let other = check.beside.filter(|id| *id != logger.id);
+        let other = other
+            .and_then(|id| survey.logger(id))
+            .ok_or_else(|| NotKnown::because("the logger that lay beside it is not chosen"))?;
+        let rows = air(other)?;
+        if !reads(&rows, from_s, to_s) {
+            return Err(without_readings(other));
         }
+        return side_by_side(&one, &rows, from_s, to_s, pressure);
     };
-    over_salt(&air(&as_read)?, salt, from_s, to_s, pressure)
+    over_salt(&one, salt, from_s, to_s, pressure)
+}
+
+/// Whether anything was read from one moment to another.
+fn reads(rows: &Rows, from_s: i64, to_s: i64) -> bool {
+    !hourly_means(rows, from_s, to_s).is_empty()
+}
+
+fn without_readings(logger: &LoggerSeries) -> NotKnown {
+    NotKnown::because(format!(
+        "{} has no readings in this stretch of time",
+        logger.in_words()
+    ))
 }
 
 /// The mean of hourly values with limits that count one hour in four, since neighbouring ones are

@@ -204,6 +204,20 @@ fn a_check_that_lacks_its_other_or_its_hours_says_so() {
     let check = survey.series[0].check.as_mut().unwrap();
     (check.against, check.to) = (Against::SodiumChloride, Moment::from_seconds(30 * 3600));
     assert!(reason(&survey).contains("fewer than 4 hours"));
+    // Beside another that read nothing then: it is that one which is named.
+    survey.series[1].original = "shed.csv".to_owned();
+    let check = survey.series[0].check.as_mut().unwrap();
+    (check.against, check.beside) = (Against::Logger, Some(SeriesId(2)));
+    check.to = Moment::from_seconds(8 * 3600);
+    let mut loggers = loggers.clone();
+    let later: Vec<(i64, f64, f64)> = (100..140).map(|hour| (hour * 3600, 8.0, 70.0)).collect();
+    loggers.series[1].1 = Ok(Arc::new(series(&later)));
+    let found = super::check::checks(&survey, &loggers);
+    let reason = &found[0].1.as_ref().unwrap_err().reason;
+    assert!(
+        reason.contains("\u{201c}shed.csv\u{201d} has no readings"),
+        "{reason}"
+    );
 }
 
 #[test]

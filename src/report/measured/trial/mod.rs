@@ -138,15 +138,15 @@ fn foresight(section: &mut Section, outcome: &TrialOutcome) {
         return;
     }
     let each = outcome.foresight.iter().map(|one| {
-        let points = Kind::RelativeHumidity.text(one.points);
+        let points = format!("{} points", Kind::RelativeHumidity.number(one.points));
         match one.days {
             Some(days) => format!("{} for a change of {points}", counted(days, "day", "days")),
             None => format!("more than half a year for one of {points}"),
         }
     });
     section.paragraph(format!(
-        "In weather like that of the days without a method, each period must last about {}, in points of \
-         humidity, before it stands out.",
+        "In weather like that of the days without a method, each period must last about {} of humidity \
+         before it stands out.",
         listed(each)
     ));
 }
@@ -188,7 +188,7 @@ fn logger(survey: &Survey, id: Option<SeriesId>) -> String {
     let Some(logger) = survey.logger(id) else {
         return format!("logger {id}, which is not in the survey");
     };
-    let name = named(logger);
+    let name = logger.in_words();
     let place = Some(logger.place.trim().to_owned()).filter(|place| !place.is_empty());
     let left_out = match logger.left_out.len() {
         0 => None,
@@ -201,15 +201,6 @@ fn logger(survey: &Survey, id: Option<SeriesId>) -> String {
         .into_iter()
         .flatten();
     format!("{name} ({})", parts.collect::<Vec<_>>().join(", "))
-}
-
-/// The name of a logger within a sentence; where it has none, that of its sensor, which the page shows too.
-pub(super) fn named(logger: &LoggerSeries) -> String {
-    match (logger.name.trim(), logger.sensor.trim()) {
-        ("", "") => format!("logger {}", logger.id),
-        ("", sensor) => format!("logger \u{201c}{sensor}\u{201d}"),
-        (name, _) => name.to_owned(),
-    }
 }
 
 /// What was taken off a logger's readings, and how that is known.

@@ -2,23 +2,29 @@
 
 use super::verdict::{NO_EFFECT, points};
 use crate::assess::measured::trial::{Change, Effect, TrialOutcome};
-use crate::assess::words::{capital, counted};
+use crate::assess::words::{capital, counted, listed};
 use crate::figure::trial::{Bar, VerdictRow};
 use crate::physics::units::GRAMS_PER_KG;
+use crate::survey::{PeriodId, Trial};
 
 const PERCENT: f64 = 100.0;
 
-/// A row for each method of which something is known.
+/// A row for each method of which something is known, with the numbers of its periods.
 #[must_use]
-pub fn rows(outcome: &TrialOutcome) -> Vec<VerdictRow> {
+pub fn rows(trial: &Trial, outcome: &TrialOutcome) -> Vec<VerdictRow> {
     let methods = outcome.methods.iter().filter_map(|method| {
         let effect = method.effect.as_ref().ok()?;
-        let days = counted(effect.fewest_days, "day", "days");
+        let numbers = method.periods.iter().filter_map(|id| {
+            let at = trial.periods.iter().position(|period| period.id == *id)?;
+            Some((at + 1).to_string())
+        });
         Some(VerdictRow {
-            name: match effect.pairs {
-                1 => format!("{}, {days}", capital(&method.words)),
-                pairs => format!("{}, {pairs} × {days}", capital(&method.words)),
-            },
+            name: format!(
+                "{}: {}, {}",
+                listed(numbers),
+                capital(&method.words),
+                days(outcome, &method.periods, effect)
+            ),
             warmth_k: bar(&effect.warmth_k, 1.0),
             water_g: bar(&effect.water, GRAMS_PER_KG),
             rh_points: bar(&effect.rh, PERCENT),
@@ -26,6 +32,27 @@ pub fn rows(outcome: &TrialOutcome) -> Vec<VerdictRow> {
         })
     });
     methods.collect()
+}
+
+/// How long was tried: days with it and days without; of several pairs those of the shortest period.
+fn days(outcome: &TrialOutcome, periods: &[PeriodId], effect: &Effect) -> String {
+    let of = |id: PeriodId| outcome.periods.iter().find(|period| period.id == id);
+    let with = match periods {
+        [only] => of(*only),
+        _ => None,
+    };
+    let without = with.and_then(|with| of(with.against?));
+    match with.zip(without) {
+        Some((with, without)) => format!(
+            "{} against {} without",
+            counted(with.days.len(), "day", "days"),
+            without.days.len()
+        ),
+        None => {
+            let days = counted(effect.fewest_days, "day", "days");
+            format!("{} × {days} or more", effect.pairs)
+        }
+    }
 }
 
 fn bar(change: &Change, scale: f64) -> Bar {

@@ -1,10 +1,13 @@
 //! What is said of trials.
 
-use super::verdict;
+use super::{foresight, rows, verdict};
 use crate::assess::NotKnown;
-use crate::assess::measured::trial::{Change, Effect, Method};
+use crate::assess::measured::trial::{
+    Change, Day, Effect, Foresight, Method, PeriodOutcome, TrialOutcome,
+};
 use crate::physics::measurement::Limits;
-use crate::survey::PeriodId;
+use crate::report::blocks::Section;
+use crate::survey::{OutsideFrom, Period, PeriodId, Trial, TrialId};
 
 fn method(rh: f64, half: Option<f64>) -> Method {
     let change = |value: f64, half: Option<f64>| Change {
@@ -53,4 +56,71 @@ fn nothing_is_said_to_be_caused_and_few_days_are_told() {
     let mut unknown = method(0.0, None);
     unknown.effect = Err(NotKnown::because("there is nothing to hold it against"));
     assert!(verdict(&unknown).contains("not known: there is nothing"));
+}
+
+#[test]
+fn what_the_data_cannot_show_is_not_said_of_warmth_and_water() {
+    let mut one = method(-0.2, Some(0.05));
+    let effect = one.effect.as_mut().unwrap();
+    effect.warmth_share = Some(1.1);
+    effect.water = Change {
+        value: 0.00003,
+        limits: Some(Limits::around(0.00003, 0.00016)),
+    };
+    let words = verdict(&one);
+    assert!(!words.contains("more water than without"), "{words}");
+    assert!(words.contains("nothing that the data can show"), "{words}");
+    let effect = one.effect.as_mut().unwrap();
+    effect.water.limits = Some(Limits::around(0.00003, 0.00001));
+    assert!(verdict(&one).contains("more water than without"));
+}
+
+fn outcome(methods: Vec<Method>, periods: Vec<PeriodOutcome>) -> TrialOutcome {
+    TrialOutcome {
+        outside_from: OutsideFrom::Logger,
+        inside_hours: Vec::new(),
+        outside_hours: Ok(Vec::new()),
+        periods,
+        methods,
+        foresight: vec![Foresight {
+            points: 0.03,
+            days: Some(6),
+        }],
+    }
+}
+
+#[test]
+fn rows_of_the_picture_have_the_number_of_the_period_and_its_own_days() {
+    let mut trial = Trial::new(TrialId(1));
+    trial.periods = [1, 2]
+        .map(|id| Period::new(PeriodId(id), None, None))
+        .into();
+    let day = Day {
+        t_in_c: 8.0,
+        w_in: 0.005,
+        t_out_c: 6.0,
+        w_out: 0.005,
+    };
+    let period = |id: u32, days: usize, against: Option<u32>| PeriodOutcome {
+        id: PeriodId(id),
+        days_long: 0.0,
+        days: vec![day; days],
+        means: Err(NotKnown::because("it is not asked for")),
+        against: against.map(PeriodId),
+        effect: None,
+        expected: None,
+        air_change_per_h: None,
+    };
+    let periods = vec![period(1, 6, None), period(2, 11, Some(1))];
+    let found = rows(&trial, &outcome(vec![method(-0.01, Some(0.03))], periods));
+    assert_eq!(found[0].name, "2: Tub of salt, 11 days against 6 without");
+}
+
+#[test]
+fn a_change_of_humidity_is_told_in_points() {
+    let mut section = Section::new("trial");
+    foresight(&mut section, &outcome(Vec::new(), Vec::new()));
+    let words = format!("{:?}", section.blocks);
+    assert!(words.contains("6 days for a change of 3 points"), "{words}");
+    assert!(!words.contains('%'), "{words}");
 }

@@ -81,10 +81,18 @@ fn shares(effect: &Effect) -> String {
     };
     let share = Kind::WholePercent;
     if warmth > 1.0 {
-        return " Warmth did all of it; the air held more water than without.".to_owned();
+        let water = match effect.water.shows() {
+            true => "the air held more water than without",
+            false => "less water in the air than without is nothing that the data can show",
+        };
+        return format!(" Warmth goes along with all of that; {water}.");
     }
     if warmth < 0.0 {
-        return " Water taken out did all of it; it was colder than without.".to_owned();
+        let warmth = match effect.warmth_k.shows() {
+            true => "it was colder than without",
+            false => "more warmth than without is nothing that the data can show",
+        };
+        return format!(" Less water in the air goes along with all of that; {warmth}.");
     }
     format!(
         " Warmth goes along with {} of that, less water in the air with {}.",

@@ -10,9 +10,9 @@ use egui::{EventFilter, Id, Key, Modifiers, Ui};
 const STEPS: i64 = 120;
 const CLOSER: f64 = 0.5;
 
-/// What each key does, for the line under the chart.
-pub(super) const WORDS: &str = "Keys on the chart: ← → cursor, Page Up and Page Down earlier and later, + and \u{2212} closer \
-     and wider, 0 all, B period begins at the cursor, E it ends there, Esc not after all.";
+/// What each key does, for the line over the chart.
+pub(super) const WORDS: &str = "Keys on the chart: ← → cursor, with Shift by one reading, Page Up and Page Down earlier and later, + and \u{2212} \
+     closer and wider, 0 all, B period begins at the cursor, E it ends there, Esc not after all.";
 
 /// Keeps arrows, and Esc while a period is being marked, for the chart with the focus.
 pub(super) fn hold(ui: &Ui, id: Id, marking: bool) {
@@ -43,11 +43,13 @@ pub(super) fn take(ui: &Ui, view: &mut ChartView, lines: &Lines, all: Span) -> O
         }
     };
     let mut at = None;
-    if plain(Key::ArrowRight) {
-        at = go(1);
-    }
-    if plain(Key::ArrowLeft) {
-        at = go(-1);
+    for (key, by) in [(Key::ArrowRight, 1), (Key::ArrowLeft, -1)] {
+        // Shift first: a plain key is taken with Shift too.
+        if pressed(Modifiers::SHIFT, key) {
+            at = lines.inside.temperature.step(cursor, by);
+        } else if plain(key) {
+            at = go(by);
+        }
     }
     if plain(Key::Home) {
         at = Some(all.0);

@@ -11,11 +11,10 @@ mod view;
 pub use view::{ChartView, Marked};
 
 use crate::figure::trial::{Band, Lines};
-use crate::window::theme::palette;
 use crate::window::widgets;
 use eframe::egui;
 use egui::accesskit::Role;
-use egui::{Id, RichText, Sense, Ui, WidgetInfo};
+use egui::{Id, Sense, Ui, WidgetInfo};
 use span::Span;
 use view::Tool;
 
@@ -33,6 +32,16 @@ pub fn show(
         return None;
     };
     tools(ui, view, all, name);
+    // Above the plots, which are higher than a low window: whoever moves the cursor by keys sees where it is.
+    match view.begun {
+        Some(begun) => {
+            read::begun(ui, begun);
+        }
+        None => {
+            widgets::muted(ui, keys::WORDS);
+        }
+    }
+    read::show(ui, view, lines, all);
     let mut marked = None;
     let response = {
         let drawn = plots::show(ui, view, (id, revision), (lines, bands), all);
@@ -49,9 +58,6 @@ pub fn show(
     };
     let words = format!("Chart of {name}");
     response.widget_info(|| WidgetInfo::labeled(Role::Image, true, &words));
-    read::show(ui, view, lines, all);
-    let muted = palette(ui).muted;
-    ui.add(egui::Label::new(RichText::new(keys::WORDS).small().color(muted)).wrap());
     marked
 }
 

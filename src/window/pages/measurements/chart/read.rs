@@ -12,7 +12,7 @@ use egui::{RichText, Ui};
 /// A reading stands for the time behind it, at most so long, s.
 const STANDS_FOR: i64 = 3600;
 
-/// Draws it in one line.
+/// Draws it.
 pub(super) fn show(ui: &mut Ui, view: &ChartView, lines: &Lines, all: Span) {
     let words = match view.cursor {
         Some(cursor) => at(lines, cursor),
@@ -22,13 +22,22 @@ pub(super) fn show(ui: &mut Ui, view: &ChartView, lines: &Lines, all: Span) {
         }
     };
     let words = units::text(ui.ctx(), &words);
-    ui.add(egui::Label::new(RichText::new(words).family(bold())).wrap());
-    if let Some(begun) = view.begun {
-        ui.label(format!(
-            "A period begins at {}. Move the cursor to its end and press E.",
-            moment(begun)
-        ));
-    }
+    let words = RichText::new(words).family(bold());
+    ui.scope(|ui| {
+        // Room for two lines whatever they say, so that the plots under them stay where they are.
+        let line = ui.text_style_height(&egui::TextStyle::Body);
+        ui.set_min_height(2.0 * line);
+        ui.add(egui::Label::new(words).wrap());
+    });
+}
+
+/// Says that a period was begun by key, and how it ends.
+pub(super) fn begun(ui: &mut Ui, begun: i64) {
+    let words = format!(
+        "A period begins at {}. Move the cursor to its end and press E; Esc takes it back.",
+        moment(begun)
+    );
+    ui.add(egui::Label::new(RichText::new(words).small()).wrap());
 }
 
 /// All values at a moment: `2026-01-05 10:00: inside 8.2 °C, 71 %, 4.9 g/kg; outside …`.

@@ -11,7 +11,7 @@ use crate::window::theme::bold;
 use crate::window::units;
 use crate::window::widgets;
 use eframe::egui;
-use egui::{RichText, Ui};
+use egui::{Button, RichText, Ui};
 
 /// Draws it, or the way to begin one.
 pub(super) fn show(
@@ -29,18 +29,18 @@ pub(super) fn show(
         }
         return;
     };
-    ui.label(RichText::new("Check: how far it is off").family(bold()));
+    ui.horizontal_wrapped(|ui| {
+        ui.label(RichText::new("Check: how far it is off").family(bold()));
+        // Beside the heading it stays where it is, whatever comes of the check.
+        let remove = format!("Remove the check of {name}");
+        if widgets::named_button(ui, "Remove the check", &remove) {
+            let mut changed = series.clone();
+            changed.check = None;
+            context.queue.edit(put(changed), None);
+        }
+    });
     form(ui, context, (series, check), put);
     told(ui, context, (series, check), put);
-    if widgets::named_button(
-        ui,
-        "Remove the check",
-        &format!("Remove the check of {name}"),
-    ) {
-        let mut changed = series.clone();
-        changed.check = None;
-        context.queue.edit(put(changed), None);
-    }
 }
 
 fn form(
@@ -74,6 +74,10 @@ fn form(
         fields.choice(Field::CheckedBeside, &others, words, |check| {
             &mut check.beside
         });
+    }
+    if check.against != Against::Logger {
+        widgets::muted(ui, Field::CheckedAgainst.help());
+        widgets::muted(ui, Field::CheckedFrom.help());
     }
     let mut now = check;
     for (field, moment, word) in [
@@ -122,14 +126,15 @@ fn told(
     let Some(off_by) = found.and_then(|found| found.as_ref().ok()) else {
         return;
     };
-    if measured::is_taken_off(series, check, off_by) {
-        return;
-    }
     let Some(changed) = corrected(series, check, off_by) else {
         return;
     };
+    // It stays where it is once it was pressed: a second click must not meet what moves up under it.
+    let to_use = !measured::is_taken_off(series, check, off_by);
+    let button = ui.add_enabled(to_use, Button::new("Use this offset"));
     let name = format!("Use this offset for {}", called(series));
-    if widgets::named_button(ui, "Use this offset", &name) {
+    widgets::tell_name(ui, button.id, &name);
+    if button.clicked() {
         context.queue.edit(put(changed), None);
     }
 }

@@ -26,20 +26,27 @@ const COLUMN: f32 = 460.0;
 /// Draws it.
 pub(super) fn show(ui: &mut Ui, context: &mut MeasurementsContext<'_>, trial: &Trial) {
     widgets::card(ui, "", |ui| {
-        head(ui, context, trial);
-        whole_findings(ui, context.marks(Item::Trial(trial.id)));
-        over_time(ui, context, trial);
+        let part = |name| (name, trial.id);
+        widgets::steady(ui, part("head"), |ui| head(ui, context, trial));
+        widgets::steady(ui, part("over time"), |ui| over_time(ui, context, trial));
         ui.add_space(6.0);
-        says::show(ui, context, trial);
-        widgets::columns(ui, COLUMN, 2, |ui, at| match at {
-            0 => stands_on(ui, context, trial),
-            _ => periods(ui, context, trial),
+        // What comes and goes with the results stands below what is typed into, which stays where it is.
+        widgets::steady(ui, part("forms"), |ui| {
+            widgets::columns(ui, COLUMN, 2, |ui, at| match at {
+                0 => stands_on(ui, context, trial),
+                _ => periods(ui, context, trial),
+            });
         });
+        whole_findings(ui, context.marks(Item::Trial(trial.id)));
+        if context.answers.trial_lines(trial.id).is_some() {
+            widgets::steady(ui, part("work"), |ui| work(ui, context));
+        }
+        widgets::steady(ui, part("says"), |ui| says::show(ui, context, trial));
     });
 }
 
-/// The chart, on which periods are marked.
-fn over_time(ui: &mut Ui, context: &mut MeasurementsContext<'_>, trial: &Trial) {
+/// How far reading the loggers is.
+fn work(ui: &mut Ui, context: &mut MeasurementsContext<'_>) {
     let status = context.answers.status(LongWork::Trials);
     widgets::long_work(
         ui,
@@ -48,7 +55,12 @@ fn over_time(ui: &mut Ui, context: &mut MeasurementsContext<'_>, trial: &Trial) 
         status,
         "what loggers read",
     );
+}
+
+/// The chart, on which periods are marked.
+fn over_time(ui: &mut Ui, context: &mut MeasurementsContext<'_>, trial: &Trial) {
     let Some(found) = context.answers.trial_lines(trial.id) else {
+        work(ui, context);
         return;
     };
     let lines = match found.answer {
@@ -167,30 +179,37 @@ fn periods(ui: &mut Ui, context: &mut MeasurementsContext<'_>, trial: &Trial) {
     ui.label(RichText::new("Periods").family(bold()));
     let mut changed = trial.clone();
     let mut became = Became::Same;
+    let mut gone = None;
     for (at, period) in changed.periods.iter_mut().enumerate() {
-        let one = ui
-            .push_id(("period", period.id), |ui| {
-                let queue = &mut *context.queue;
-                period::show(ui, queue, context.survey, trial, (at + 1, period))
-            })
-            .inner;
+        let id = period.id;
+        let one = widgets::steady(ui, ("period", trial.id, id), |ui| {
+            let queue = &mut *context.queue;
+            period::show(ui, queue, context.survey, trial, (at + 1, period))
+        });
         ui.separator();
-        if !matches!(one, Became::Same) {
-            became = match one {
-                Became::Removed => Became::Removed,
-                other => other,
-            };
-            if matches!(became, Became::Removed) {
-                let gone = period.id;
-                without(context, trial, gone);
-                return;
-            }
+        match one {
+            Became::Same => {}
+            Became::Removed => gone = Some(at),
+            other => became = other,
         }
     }
     let several = [Field::PeriodFrom, Field::PeriodTo, Field::RanWhat];
     field_findings(ui, context.marks(Item::Trial(trial.id)), &several);
-    let add = ui.button("Add a period");
+    let add = widgets::steady(ui, ("another period", trial.id), |ui| {
+        ui.button("Add a period")
+    });
     widgets::tell_name(ui, add.id, &format!("Add a period to {}", name(trial)));
+    if let Some(at) = gone {
+        without(context, trial, at);
+        // On to the period that comes in its place.
+        let rest = trial.periods.iter().enumerate().filter(|(of, _)| *of != at);
+        let heir = rest.min_by_key(|(of, _)| (*of < at, of.abs_diff(at)));
+        match heir {
+            Some((_, period)) => focus(ui, trial, Field::PeriodFrom, period.id),
+            None => add.request_focus(),
+        }
+        return;
+    }
     if add.clicked() {
         // It begins where the last one ended.
         let from = changed.periods.last().and_then(|period| period.to);
@@ -201,8 +220,7 @@ fn periods(ui: &mut Ui, context: &mut MeasurementsContext<'_>, trial: &Trial) {
             Some(_) => Field::PeriodTo,
             None => Field::PeriodFrom,
         };
-        let field = widgets::moment_id(to, (trial.id, id));
-        ui.memory_mut(|memory| memory.request_focus(field));
+        focus(ui, trial, to, id);
         context.queue.edit(put(changed), None);
         return;
     }
@@ -213,11 +231,23 @@ fn periods(ui: &mut Ui, context: &mut MeasurementsContext<'_>, trial: &Trial) {
     }
 }
 
-fn without(context: &mut MeasurementsContext<'_>, trial: &Trial, gone: PeriodId) {
+/// Gives the focus to an end of a period.
+fn focus(ui: &Ui, trial: &Trial, end: Field, period: PeriodId) {
+    let field = widgets::moment_id(end, (trial.id, period));
+    ui.memory_mut(|memory| memory.request_focus(field));
+}
+
+/// Takes the period at this place away, and tells so.
+fn without(context: &mut MeasurementsContext<'_>, trial: &Trial, at: usize) {
     let mut changed = trial.clone();
-    changed.periods.retain(|period| period.id != gone);
+    if at >= changed.periods.len() {
+        return;
+    }
+    let gone = changed.periods.remove(at).id;
     changed.reference = changed.reference.filter(|id| *id != gone);
     context.queue.edit(put(changed), None);
+    let told = format!("Period {} of {} was removed.", at + 1, name(trial));
+    context.queue.push(Request::TellUndoable(told));
 }
 
 /// The trial with a period that was marked on its chart.

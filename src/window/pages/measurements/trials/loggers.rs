@@ -31,11 +31,13 @@ pub(super) fn show(ui: &mut Ui, context: &mut MeasurementsContext<'_>) {
         );
     }
     for series in &survey.series {
-        ui.push_id(("logger", series.id), |ui| one(ui, context, series));
+        widgets::steady(ui, ("logger", series.id), |ui| one(ui, context, series));
     }
-    if ui.button("Add a logger's file…").clicked() {
-        context.queue.push(Request::ChooseLogger(None));
-    }
+    widgets::steady(ui, "another logger", |ui| {
+        if ui.button("Add a logger's file…").clicked() {
+            context.queue.push(Request::ChooseLogger(None));
+        }
+    });
 }
 
 fn one(ui: &mut Ui, context: &mut MeasurementsContext<'_>, series: &LoggerSeries) {
@@ -48,20 +50,25 @@ fn one(ui: &mut Ui, context: &mut MeasurementsContext<'_>, series: &LoggerSeries
     {
         widgets::severity_sign(ui, severity);
     }
-    widgets::fold(ui, &heading, &mut open, |ui| {
+    let of = ("heading of a logger", series.id);
+    widgets::steady(ui, of, |ui| widgets::fold(ui, &heading, &mut open, |_| {}));
+    if open {
         whole_findings(ui, context.marks(item));
         let mut fields = Fields::new(ui, context, item, series, &put);
         form(&mut fields);
         file(ui, context, series);
-        check::show(ui, context, series, &put);
+        let of = ("check of a logger", series.id);
+        widgets::steady(ui, of, |ui| check::show(ui, context, series, &put));
         odd::show(ui, context, series, &put);
-        if widgets::named_button(ui, "Remove", &format!("Remove {name}")) {
-            let remove = Edit::Remove(RecordId::Series(series.id));
-            context.queue.edit(remove, None);
-        }
+        ui.add_space(6.0);
+        let of = ("removal of a logger", series.id);
+        widgets::steady(ui, of, |ui| {
+            if widgets::named_button(ui, "Remove this logger", &format!("Remove {name}")) {
+                let remove = Edit::Remove(RecordId::Series(series.id));
+                context.queue.edit(remove, None);
+            }
+        });
         ui.separator();
-    });
-    if open {
         context.view.unfolded.insert(series.id);
     } else {
         context.view.unfolded.remove(&series.id);

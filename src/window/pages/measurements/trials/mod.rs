@@ -20,9 +20,15 @@ pub(super) fn show(ui: &mut Ui, context: &mut MeasurementsContext<'_>) {
     ui.add_space(4.0);
     let survey = context.survey;
     for trial in &survey.trials {
-        ui.push_id(("trial", trial.id), |ui| form::show(ui, context, trial));
+        widgets::steady(ui, ("trial", trial.id), |ui| form::show(ui, context, trial));
         ui.add_space(4.0);
     }
+    widgets::steady(ui, "another trial", |ui| another(ui, context));
+}
+
+/// The way to begin a trial.
+fn another(ui: &mut Ui, context: &mut MeasurementsContext<'_>) {
+    let survey = context.survey;
     widgets::card(ui, "", |ui| {
         if survey.trials.is_empty() {
             widgets::muted(

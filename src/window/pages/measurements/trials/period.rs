@@ -49,8 +49,6 @@ pub(super) fn show(
                 placed = true;
             }
         }
-        let name = format!("Remove period {number}");
-        removed = widgets::named_button(ui, "✖", &name);
     });
     ui.horizontal_wrapped(|ui| ran(ui, queue, survey, (number, id.0), period));
     ui.horizontal_wrapped(|ui| {
@@ -101,6 +99,9 @@ pub(super) fn show(
         if let Some(note) = typed {
             period.note = note;
         }
+        // Behind all that is typed: whoever goes on by Tab and Enter does not come upon it.
+        let name = format!("Remove period {number}");
+        removed = widgets::named_button(ui, "✖", &name);
     });
     match (removed, placed, *period != before) {
         (true, ..) => Became::Removed,

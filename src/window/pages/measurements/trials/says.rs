@@ -32,9 +32,10 @@ pub(super) fn show(ui: &mut Ui, context: &mut MeasurementsContext<'_>, trial: &T
     let room = f64::from(room.floor());
     let key = (tried.revision, room.to_bits());
     let said = context.view.said(trial.id, key, || {
-        let rows = outcomes
-            .trial(trial.id)
-            .map_or_else(|_| Vec::new(), measured::trial::rows);
+        let rows = outcomes.trial(trial.id).map_or_else(
+            |_| Vec::new(),
+            |outcome| measured::trial::rows(then, outcome),
+        );
         let picture = (!rows.is_empty()).then(|| verdict(&rows, room));
         let told = Material {
             study,
