@@ -1,7 +1,7 @@
 //! The option of drying and heating to take.
 
 use crate::assess::drying::{
-    Comparison, DAYS_PER_MONTH, OptionAnswer, OptionKind, Standing, Verdict, WINTER_DAYS,
+    Comparison, DAYS_PER_MONTH, OptionAnswer, OptionKind, Shares, Standing, Verdict, WINTER_DAYS,
 };
 use std::cmp::Ordering;
 
@@ -30,10 +30,10 @@ pub enum Pick {
 /// least of p + 3 c_m · 151 · 12/365.25
 /// ```
 /// over the options that suffice ([`Standing::Well`]), where p is the money to buy what is not there
-/// yet and c_m the cost of a month: a winter is a whole one, however few days of it were run. An option whose costs are not known comes after those whose
-/// are. The heat shown for comparison with a machine is never chosen, nor what has something against
-/// it: a flame that nobody watches, a heater that falls short, surfaces that run wet, more current than
-/// the supply gives.
+/// yet and c_m the cost of a month: a winter is a whole one, however few days of it were run. An
+/// option whose costs are not known comes after those whose are. The heat shown for comparison with a
+/// machine is never chosen, nor what has something against it: a flame that nobody watches, a heater
+/// that falls short, surfaces that run wet, more current than the supply gives.
 #[must_use]
 pub fn pick(comparison: &Comparison) -> Pick {
     let options = || comparison.options.iter().enumerate();
@@ -132,14 +132,16 @@ pub fn free_and_enough(comparison: &Comparison) -> Option<usize> {
 }
 
 /// The weather case of the season in which the machine of an option has nothing to spare, by its index,
-/// and the share of the time that it runs there.
+/// and the share of the time that it runs there; nothing where a winter was run instead.
 #[must_use]
 pub fn no_reserve(comparison: &Comparison, option: &OptionAnswer) -> Option<(usize, f64)> {
-    matches!(
+    let machine = matches!(
         option.kind,
         OptionKind::Machine(_) | OptionKind::HeatAndMachine
-    )
-    .then_some(())?;
+    );
+    if !machine || comparison.shares == Shares::Winter {
+        return None;
+    }
     let cases = comparison.cases.iter().zip(&option.cases).enumerate();
     let held = cases.filter_map(|(at, (case, state))| {
         let state = state.as_ref().ok().filter(|state| state.holds)?;

@@ -90,7 +90,10 @@ fn head(scene: &mut Scene, heads: &Heads<'_>) {
         "" => "to buy".to_owned(),
         currency => format!("{currency} to buy"),
     };
-    for (x, words) in AMOUNTS.into_iter().zip([&first, "a month", heads.season]) {
+    for (x, words) in AMOUNTS
+        .into_iter()
+        .zip([first.as_str(), "a month", heads.season])
+    {
         let at = Point::new(x * scene.width, y);
         scene.text(at, words, SMALL, Role::Faint, Anchor::Right);
     }

@@ -199,7 +199,7 @@ pub(crate) fn not_quite<'a>(near: impl Iterator<Item = &'a OptionAnswer>) -> Opt
 }
 
 /// Whether an option never holds the target, but comes near it for much of the season.
-pub(crate) fn is_near(option: &OptionAnswer) -> bool {
+fn is_near(option: &OptionAnswer) -> bool {
     option.verdict == Ok(Verdict::Never) && option.nearly_held >= NEARLY
 }
 

@@ -141,7 +141,7 @@ pub(super) fn part(material: &Material<'_>, first: &Answer<Option<First>>) -> Pa
         .wide(in_currency("What", currency), Align::Left, 1)
         .column(format!("at {target} or below"), Align::Left);
     let all_of_it = season::name(material, comparison);
-    for words in ["to buy", "a month", &all_of_it] {
+    for words in ["to buy", "a month", all_of_it.as_str()] {
         table = table.column(words.replace(' ', "\u{a0}"), Align::Decimal);
     }
     // What does not suffice or is not needed is named above; a picture has room for its bar.
