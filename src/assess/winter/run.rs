@@ -231,7 +231,13 @@ impl Winter {
             Ok(marched) => marched?,
             Err(unknown) => return Some(Err(unknown)),
         };
-        let is_large = || self.large_alone().is_ok_and(|large| large == fitted);
+        let is_large = || {
+            let unpaid = Fitted {
+                upkeep_per_month: None,
+                ..fitted.clone()
+            };
+            self.large_alone().is_ok_and(|large| large == unpaid)
+        };
         let plain = steps == STEPS_PER_HOUR && given.is_none();
         if plain && own.kind != OptionKind::LockersOpen && is_large() {
             // The same whoever comes to it first.
@@ -271,6 +277,7 @@ impl Winter {
             Some(Ok(fitted)) => Ok(Fitted {
                 heating: None,
                 fuel: None,
+                upkeep_per_month: None,
                 ..fitted.clone()
             }),
             Some(Err(unknown)) => Err(unknown.clone()),
