@@ -223,6 +223,17 @@ pub struct CaseHeater {
     pub needed_w: Answer<f64>,
     /// Coldest outside air in which its rating is enough, °C.
     pub lowest_outside_c: Answer<f64>,
+    /// The same for the temperature of frost guard, whatever it is set to; `None` in use.
+    pub frost_guard: Option<GuardHeat>,
+}
+
+/// What frost guard takes of a heater in the wind of one weather case.
+#[derive(Clone, Debug, PartialEq)]
+pub struct GuardHeat {
+    /// Heat to hold it at the design outside temperature, W.
+    pub needed_w: Answer<f64>,
+    /// Coldest outside air in which the heater's rating is enough, °C.
+    pub lowest_outside_c: Answer<f64>,
 }
 
 /// The air change of one weather case.

@@ -1,6 +1,6 @@
 //! Down to which outside temperature each heater holds its set point.
 
-use super::answer::{Answer, CaseAnswer, CaseHeater, NotKnown};
+use super::answer::{Answer, CaseAnswer, CaseHeater, GuardHeat, NotKnown};
 use super::quantity::Kind;
 use super::weather::Vehicle;
 use super::words::{figure, listed};
@@ -36,17 +36,46 @@ impl Vehicle<'_> {
         heaters
             .map(|heater| {
                 let inside_c = held_c(self.survey, heater);
-                let design = self.survey.targets.design_outside_c;
-                let needed = |outside_c: f64| self.needed(case, inside_c, outside_c);
                 let sound = self.first_error(case).and_then(|()| self.sound(heater));
+                let (needed_w, lowest_outside_c) = self.held(case, inside_c, &sound);
+                let guard_c = self.survey.targets.frost_guard_c;
+                let guard = || {
+                    let same = inside_c.total_cmp(&guard_c).is_eq();
+                    let (needed_w, lowest_outside_c) = match same {
+                        true => (needed_w.clone(), lowest_outside_c.clone()),
+                        false => self.held(case, guard_c, &sound),
+                    };
+                    GuardHeat {
+                        needed_w,
+                        lowest_outside_c,
+                    }
+                };
                 CaseHeater {
                     id: heater.id,
                     inside_c,
-                    needed_w: sound.clone().and_then(|_| needed(design.min(inside_c))),
-                    lowest_outside_c: sound.and_then(|rating| lowest(inside_c, rating, needed)),
+                    frost_guard: (self.survey.set_up == SetUp::LaidUp).then(guard),
+                    needed_w,
+                    lowest_outside_c,
                 }
             })
             .collect()
+    }
+
+    /// Heat to hold a temperature at the design outside, W, and the coldest outside air in which a
+    /// rating does, °C.
+    fn held(
+        &self,
+        case: &WeatherCase,
+        inside_c: f64,
+        rating: &Answer<f64>,
+    ) -> (Answer<f64>, Answer<f64>) {
+        let design = self.survey.targets.design_outside_c;
+        let needed = |outside_c: f64| self.needed(case, inside_c, outside_c);
+        let rating = || rating.clone();
+        (
+            rating().and_then(|_| needed(design.min(inside_c))),
+            rating().and_then(|rating| lowest(inside_c, rating, needed)),
+        )
     }
 
     /// The rating of a heater, W, where nothing recorded of it is impossible.
@@ -144,15 +173,41 @@ impl Reach {
 /// How far each heater reaches whose reach is known, in the survey's order.
 #[must_use]
 pub fn reaches(survey: &Survey, cases: &[CaseAnswer]) -> Vec<Reach> {
+    reach_of(survey, cases, |own| {
+        Some((own.inside_c, &own.needed_w, &own.lowest_outside_c))
+    })
+}
+
+/// How far each reaches as a frost guard, whatever it is set to; none in use.
+#[must_use]
+pub fn guard_reaches(survey: &Survey, cases: &[CaseAnswer]) -> Vec<Reach> {
+    let guard_c = survey.targets.frost_guard_c;
+    reach_of(survey, cases, |own| {
+        let guard = own.frost_guard.as_ref()?;
+        Some((guard_c, &guard.needed_w, &guard.lowest_outside_c))
+    })
+}
+
+/// A temperature that is held, the heat it takes, and the coldest outside air in which it is.
+type Held<'a> = (f64, &'a Answer<f64>, &'a Answer<f64>);
+
+fn reach_of(
+    survey: &Survey,
+    cases: &[CaseAnswer],
+    held: impl for<'a> Fn(&'a CaseHeater) -> Option<Held<'a>>,
+) -> Vec<Reach> {
     let heaters = survey.heaters.iter().enumerate();
     let reach = |(at, heater): (usize, &Heater)| {
-        let own = || cases.iter().filter_map(|case| case.heaters.get(at));
-        let lowest = own().filter_map(|own| own.lowest_outside_c.as_ref().ok().copied());
-        let needed = own().filter_map(|own| own.needed_w.as_ref().ok().copied());
+        let own = || {
+            let own = cases.iter().filter_map(|case| case.heaters.get(at));
+            own.filter_map(&held)
+        };
+        let lowest = own().filter_map(|(_, _, lowest)| lowest.as_ref().ok().copied());
+        let needed = own().filter_map(|(_, needed, _)| needed.as_ref().ok().copied());
         let reach = Reach {
             heater: heater.id,
             rating_w: heater.rating_w?,
-            held_c: own().map(|own| own.inside_c).next()?,
+            held_c: own().map(|(held_c, _, _)| held_c).next()?,
             down_to_c: lowest.reduce(f64::max)?,
             design_c: survey.targets.design_outside_c,
             enough_w: needed.reduce(f64::max).map(enough),

@@ -28,7 +28,7 @@ pub(crate) mod warm_up;
 
 pub use answer::{
     AchPoint, AfterPlan, Capacity, ComparedCase, Comparison, DryOut, Energy, Fall, Freshness,
-    HeaterFor, HeaterSize, MOST_PPM, NeedCurve, NightAir, Offer, OptionAnswer, OptionCase,
+    HeaterFor, HeaterSize, MOST_PPM, NEAR, NeedCurve, NightAir, Offer, OptionAnswer, OptionCase,
     OptionKind, Proviso, RunningCost, Shares, Shortfall, SizedFor, Sizing, Spot, Standing, Supply,
     Surface, ToBuy, Verdict, WarmUp,
 };

@@ -1,6 +1,6 @@
 //! The options, each in every weather case.
 
-use super::answer::{OptionAnswer, OptionCase, OptionKind, Proviso, Supply, ToBuy, Verdict};
+use super::answer::{NEAR, OptionAnswer, OptionCase, OptionKind, Proviso, Supply, ToBuy, Verdict};
 use super::ground::Ground;
 use super::money::Bought;
 use super::situation::{Fitted, Situation};
@@ -382,6 +382,7 @@ fn finish(
         generic: appliances.generic(),
         lowest_room_c,
         verdict,
+        nearly_held: nearly_held(ground, &cases),
         mean_rh: each(|case| Ok(case.rh)),
         provisos: provisos(ground, appliances, &cases),
         sentence,
@@ -397,6 +398,16 @@ fn finish(
         },
         cases,
     }
+}
+
+/// Share of the season over which an option comes near the target or holds it.
+fn nearly_held(ground: &Ground<'_>, cases: &[Answer<OptionCase>]) -> f64 {
+    let cases = ground.survey.weather.iter().zip(cases);
+    let near = cases.filter(|(_, state)| {
+        let rh = state.as_ref().map(|state| state.rh);
+        rh.is_ok_and(|rh| rh <= ground.target_rh + NEAR)
+    });
+    near.map(|(case, _)| ground.share(case)).sum()
 }
 
 /// What has to be said beside the verdict.

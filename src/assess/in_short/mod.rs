@@ -5,7 +5,7 @@ mod by_season;
 mod pick;
 
 pub use by_season::{BySeason, told_sealed};
-pub use pick::{Pick, WINTERS, pick};
+pub use pick::{Pick, WINTERS, cheaper_in_time, free_and_enough, no_reserve, pick};
 
 use super::answer::Answer;
 use super::drying::Comparison;

@@ -1,10 +1,16 @@
 //! The option of drying and heating to take.
 
-use crate::assess::drying::{Comparison, OptionAnswer, OptionKind, Standing};
+use crate::assess::drying::{
+    Comparison, DAYS_PER_MONTH, OptionAnswer, OptionKind, Shares, Standing, Verdict, WINTER_DAYS,
+};
 use std::cmp::Ordering;
 
 /// Winters whose running cost is set against the price **\[A\]**.
 pub const WINTERS: f64 = 3.0;
+/// Winters after which nobody waits for what is cheaper to run to have paid for itself **\[A\]**.
+const PATIENCE: f64 = 10.0;
+/// Share of the time from which a machine that runs so long has nothing to spare **\[A\]**.
+const NO_RESERVE: f64 = 0.9;
 
 /// What to take.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -21,13 +27,13 @@ pub enum Pick {
 /// Chooses an option.
 ///
 /// ```text
-/// least of p + 3 c_w
+/// least of p + 3 c_m · 151 · 12/365.25
 /// ```
 /// over the options that suffice ([`Standing::Well`]), where p is the money to buy what is not there
-/// yet and c_w the cost of a winter. An option whose costs are not known comes after those whose
-/// are. The heat shown for comparison with a machine is never chosen, nor what has something against
-/// it: a flame that nobody watches, a heater that falls short, surfaces that run wet, more current than
-/// the supply gives.
+/// yet and c_m the cost of a month: a winter is a whole one, however few days of it were run. An
+/// option whose costs are not known comes after those whose are. The heat shown for comparison with a
+/// machine is never chosen, nor what has something against it: a flame that nobody watches, a heater
+/// that falls short, surfaces that run wet, more current than the supply gives.
 #[must_use]
 pub fn pick(comparison: &Comparison) -> Pick {
     let options = || comparison.options.iter().enumerate();
@@ -64,14 +70,83 @@ fn fed(option: &OptionAnswer) -> bool {
 }
 
 fn by_cost(a: &OptionAnswer, b: &OptionAnswer) -> Ordering {
-    let cost = |option: &OptionAnswer| {
-        let buy = option.to_buy.money().ok()?;
-        Some(buy + WINTERS * option.costs.per_winter.as_ref().ok()?)
-    };
-    match (cost(a), cost(b)) {
+    match (over_winters(a), over_winters(b)) {
         (Some(a), Some(b)) => a.total_cmp(&b),
         (Some(_), None) => Ordering::Less,
         (None, Some(_)) => Ordering::Greater,
         (None, None) => Ordering::Equal,
     }
+}
+
+/// What an option costs over [`WINTERS`] whole winters, bought where it is not there yet.
+fn over_winters(option: &OptionAnswer) -> Option<f64> {
+    let month = option.costs.per_month.as_ref().ok()?;
+    let months = WINTERS * WINTER_DAYS / DAYS_PER_MONTH;
+    Some(option.to_buy.money().ok()? + months * month)
+}
+
+/// Another option that costs more to buy and less to run than the one taken, by its index, and the
+/// months of running after which it has cost less:
+///
+/// ```text
+/// n = (p_2 − p_1)/(c_1 − c_2)
+/// ```
+/// where p is the money to buy and c that of a month. It holds the target as long or longer; of several
+/// the one that is there soonest, `None` where none is within ten winters.
+#[must_use]
+pub fn cheaper_in_time(comparison: &Comparison, taken: usize) -> Option<(usize, f64)> {
+    let of = |option: &OptionAnswer| {
+        let month = option.costs.per_month.as_ref().ok()?;
+        Some((
+            option.to_buy.money().ok()?,
+            *month,
+            option.verdict.as_ref().ok()?.share(),
+        ))
+    };
+    let (bought, month, share) = of(comparison.options.get(taken)?)?;
+    let others = comparison.options.iter().enumerate().filter(|(_, option)| {
+        let real = !matches!(option.kind, OptionKind::Nothing | OptionKind::SameHeat);
+        real && option.standing() == Standing::Well && fed(option)
+    });
+    let after = others.filter_map(|(at, option)| {
+        let (other, other_month, other_share) = of(option)?;
+        let dearer = other > bought && other_month < month && other_share >= share;
+        dearer.then(|| (at, (other - bought) / (month - other_month)))
+    });
+    let soonest = after.min_by(|(_, a), (_, b)| a.total_cmp(b));
+    soonest.filter(|(_, months)| *months <= PATIENCE * WINTER_DAYS / DAYS_PER_MONTH)
+}
+
+/// An option that costs nothing to buy and holds the target all season, with nothing against it, other
+/// than doing nothing: the cheapest to run, by its index.
+#[must_use]
+pub fn free_and_enough(comparison: &Comparison) -> Option<usize> {
+    let enough = comparison.options.iter().enumerate().filter(|(_, option)| {
+        let real = !matches!(option.kind, OptionKind::Nothing | OptionKind::SameHeat);
+        let free = option.to_buy.money().is_ok_and(|money| money <= 0.0);
+        let bare = option.provisos.is_empty() && fed(option);
+        real && free && bare && option.verdict == Ok(Verdict::Always)
+    });
+    let cheapest = enough.min_by(|(_, a), (_, b)| by_cost(a, b));
+    cheapest.map(|(at, _)| at)
+}
+
+/// The weather case of the season in which the machine of an option has nothing to spare, by its index,
+/// and the share of the time that it runs there; nothing where a winter was run instead.
+#[must_use]
+pub fn no_reserve(comparison: &Comparison, option: &OptionAnswer) -> Option<(usize, f64)> {
+    let machine = matches!(
+        option.kind,
+        OptionKind::Machine(_) | OptionKind::HeatAndMachine
+    );
+    if !machine || comparison.shares == Shares::Winter {
+        return None;
+    }
+    let cases = comparison.cases.iter().zip(&option.cases).enumerate();
+    let held = cases.filter_map(|(at, (case, state))| {
+        let state = state.as_ref().ok().filter(|state| state.holds)?;
+        (case.share > 0.0).then_some((at, state.duty))
+    });
+    let hardest = held.max_by(|(_, a), (_, b)| a.total_cmp(b));
+    hardest.filter(|(_, duty)| *duty >= NO_RESERVE)
 }

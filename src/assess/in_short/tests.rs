@@ -4,10 +4,11 @@ use crate::assess::{Study, compare};
 use crate::survey::file::parse;
 use crate::survey::{MachineId, Survey, WorkState};
 
-const SAMPLES: [&str; 6] = [
+const SAMPLES: [&str; 7] = [
     include_str!("../../../sample-surveys/coastal-coachbuilt.ron"),
     include_str!("../../../sample-surveys/farmyard-caravan.ron"),
     include_str!("../../../sample-surveys/forest-integrated.ron"),
+    include_str!("../../../sample-surveys/orchard-trial.ron"),
     include_str!("../../../sample-surveys/street-panel-van.ron"),
     include_str!("../../../sample-surveys/two-opening-check.ron"),
     include_str!("../../../sample-surveys/vineyard-coachbuilt.ron"),
@@ -15,6 +16,58 @@ const SAMPLES: [&str; 6] = [
 
 fn samples() -> impl Iterator<Item = Survey> {
     SAMPLES.iter().map(|text| parse(text).expect("a sample"))
+}
+
+/// Thirty days of a winter make nothing cheap to run.
+#[test]
+fn what_is_taken_does_not_hang_on_how_few_days_of_winter_were_run() {
+    let mut taken = 0;
+    for survey in samples() {
+        let Ok(mut comparison) = compare(&survey) else {
+            continue;
+        };
+        let before = pick(&comparison);
+        for option in &mut comparison.options {
+            option.costs.per_winter = Ok(0.01);
+        }
+        assert_eq!(pick(&comparison), before);
+        taken += usize::from(matches!(before, Pick::Take(_)));
+    }
+    assert!(taken > 1);
+}
+
+#[test]
+fn what_is_cheaper_in_time_costs_as_much_when_it_is_said_to_and_less_behind() {
+    let mut told = 0;
+    for survey in samples() {
+        for owned in [true, false] {
+            let mut survey = survey.clone();
+            survey
+                .machines
+                .iter_mut()
+                .for_each(|machine| machine.owned = owned);
+            survey.set_up = crate::survey::SetUp::LaidUp;
+            let Ok(comparison) = compare(&survey) else {
+                continue;
+            };
+            let Pick::Take(at) = pick(&comparison) else {
+                continue;
+            };
+            let Some((other, months)) = cheaper_in_time(&comparison, at) else {
+                continue;
+            };
+            let spent = |at: usize, months: f64| {
+                let option = &comparison.options[at];
+                let month = option.costs.per_month.clone().expect("priced");
+                option.to_buy.money().expect("priced") + months * month
+            };
+            assert!((spent(at, months) - spent(other, months)).abs() < 1e-6);
+            assert!(spent(other, months + 1.0) < spent(at, months + 1.0));
+            assert_eq!(comparison.options[other].standing(), Standing::Well);
+            told += 1;
+        }
+    }
+    assert!(told > 0);
 }
 
 fn money(option: &OptionAnswer) -> Option<f64> {

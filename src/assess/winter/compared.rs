@@ -4,8 +4,8 @@ use super::count::Season;
 use super::throughout::Throughout;
 use crate::assess::answer::Answer;
 use crate::assess::drying::{
-    Comparison, DAYS_PER_MONTH, OptionAnswer, OptionKind, Proviso, RunningCost, Shares, Standing,
-    Verdict,
+    Comparison, DAYS_PER_MONTH, NEAR, OptionAnswer, OptionKind, Proviso, RunningCost, Shares,
+    Standing, Verdict,
 };
 use crate::physics::counts::count;
 
@@ -17,10 +17,9 @@ const NEXT_TO_NONE: f64 = 0.005;
 /// The comparison with the shares of a winter in place of those of the weather cases.
 ///
 /// ```text
-/// held = n(φ ≤ φ_target)/n,   month = C/d · 365.25/12 + u,   winter = C + u · d · 12/365.25
+/// held = n(φ ≤ φ_target)/n,   near = n(φ ≤ φ_target + 5 %)/n,   month = C/d · 365.25/12,   winter = C
 /// ```
-/// where n are the hours of the season that are known, C its power and fuel, d its days, and u what a
-/// month takes besides. What no season says, such as the surfaces in each weather case and what has to
+/// where n are the hours of the season that are known, C its power, fuel and upkeep, and d its days. What no season says, such as the surfaces in each weather case and what has to
 /// be said beside a verdict, stays as it was; *not needed* is what makes drier where nothing suffices
 /// too. A plan is left out: its winter is another.
 #[must_use]
@@ -58,6 +57,9 @@ fn by_season(option: &mut OptionAnswer, season: &Answer<Season>, run: &Throughou
         .as_ref()
         .map(|season| verdict(run.share_held(season, target)))
         .map_err(Clone::clone);
+    option.nearly_held = season
+        .as_ref()
+        .map_or(0.0, |season| run.share_held(season, target + NEAR));
     option.mean_rh = season
         .as_ref()
         .map(|season| season.humidity.mean)
@@ -65,9 +67,7 @@ fn by_season(option: &mut OptionAnswer, season: &Answer<Season>, run: &Throughou
     let days = count(run.weathered().hours - run.weathered().not_known) / DAY_H;
     let cost = |days_of: f64| -> Answer<f64> {
         let season = season.as_ref().map_err(Clone::clone)?;
-        let upkeep = option.costs.upkeep_per_month.clone()?;
-        let power = season.cost.clone()?;
-        Ok((power / days + upkeep / DAYS_PER_MONTH) * days_of)
+        Ok(season.cost.clone()? / days * days_of)
     };
     option.costs = RunningCost {
         per_month: cost(DAYS_PER_MONTH),

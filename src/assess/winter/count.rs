@@ -66,7 +66,7 @@ pub struct Season {
     pub machine_hours: f64,
     /// Hours in which it was too cold for the machine.
     pub too_cold_hours: f64,
-    /// What electricity and fuel of the season cost.
+    /// What electricity, fuel and upkeep of the season cost.
     pub cost: Answer<f64>,
     /// Days until the tub was full; `None` where there is none, or it was not.
     pub tub_full_days: Option<f64>,

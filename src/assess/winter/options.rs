@@ -32,6 +32,8 @@ pub(super) struct Fitted {
     pub(super) tub: Option<Tub>,
     pub(super) heating: Option<Heating>,
     pub(super) fuel: Option<HeaterFuel>,
+    /// What a month of it costs besides power and fuel; nothing where `None`.
+    pub(super) upkeep_per_month: Option<Answer<f64>>,
 }
 
 impl Fitted {
@@ -70,7 +72,10 @@ fn fitted(survey: &Survey, findings: &[Finding], option: &OptionAnswer) -> Answe
         | OptionKind::BackgroundHeat
         | OptionKind::SameHeat => None,
     };
-    let mut fitted = Fitted::default();
+    let mut fitted = Fitted {
+        upkeep_per_month: Some(option.costs.upkeep_per_month.clone()),
+        ..Fitted::default()
+    };
     if let Some(kind) = kind {
         let own = survey
             .machines

@@ -9,7 +9,7 @@ use super::of_stay::season_of;
 use super::options::{Fitted, WinterOption, options};
 use super::{COLDEST_CORNER_K, Humidity, USUAL_BUFFER, USUAL_BUFFER_AREA_PER_M3};
 use crate::assess::answer::Answer;
-use crate::assess::drying::{OptionKind, equipment, listed, money};
+use crate::assess::drying::{DAYS_PER_MONTH, OptionKind, equipment, listed, money};
 use crate::assess::envelope::Envelope;
 use crate::assess::fabric::element_u;
 use crate::assess::not_known::NotKnown;
@@ -231,7 +231,13 @@ impl Winter {
             Ok(marched) => marched?,
             Err(unknown) => return Some(Err(unknown)),
         };
-        let is_large = || self.large_alone().is_ok_and(|large| large == fitted);
+        let is_large = || {
+            let unpaid = Fitted {
+                upkeep_per_month: None,
+                ..fitted.clone()
+            };
+            self.large_alone().is_ok_and(|large| large == unpaid)
+        };
         let plain = steps == STEPS_PER_HOUR && given.is_none();
         if plain && own.kind != OptionKind::LockersOpen && is_large() {
             // The same whoever comes to it first.
@@ -271,6 +277,7 @@ impl Winter {
             Some(Ok(fitted)) => Ok(Fitted {
                 heating: None,
                 fuel: None,
+                upkeep_per_month: None,
                 ..fitted.clone()
             }),
             Some(Err(unknown)) => Err(unknown.clone()),
@@ -338,7 +345,11 @@ impl Winter {
                 "no heater is written down, so what heating costs is not known",
             ))
         } else {
-            per_day.cost_per_day.map(|cost| cost * hours / DAY_H)
+            let upkeep = fitted.upkeep_per_month.clone().unwrap_or(Ok(0.0));
+            per_day.cost_per_day.and_then(|cost| {
+                let upkeep = upkeep? / DAYS_PER_MONTH;
+                Ok((cost + upkeep) * hours / DAY_H)
+            })
         };
         Ok(Season {
             humidity,

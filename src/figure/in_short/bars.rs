@@ -25,37 +25,50 @@ pub struct Bar {
     pub a_winter: String,
 }
 
+/// What stands above the amounts.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Heads<'a> {
+    /// What they are in.
+    pub currency: &'a str,
+    /// What the last of them are for: a winter, or the days that were run.
+    pub season: &'a str,
+}
+
 /// Height of an option's row, mm.
 const ROW: f64 = 6.4;
 /// Height of the head, mm.
 const HEAD: f64 = 6.0;
 /// Height of letters, mm.
 const LETTER: f64 = 2.6;
+/// Height of the letters of the head, mm.
+const SMALL: f64 = 2.3;
 /// Half the height of a bar, mm.
 const HALF: f64 = 1.9;
 /// Shares of the width: where the bar begins, where it ends, and where the amounts end.
 const BAR: (f64, f64) = (0.40, 0.59);
 const AMOUNTS: [f64; 3] = [0.8, 0.9, 1.0];
-/// Space between a bar and the words in or behind it, mm.
+/// Space between a bar and the words behind it, mm.
 const BESIDE: f64 = 1.0;
+/// Space between a name and its bar, mm: letters of the screen are wider than was reckoned with.
+const BEFORE: f64 = 4.0;
 
-/// Draws the options `width` mm wide, in their order; amounts are in this currency.
+/// Draws the options `width` mm wide, in their order.
 #[must_use]
-pub fn bars(options: &[Bar], currency: &str, width: f64) -> Scene {
+pub fn bars(options: &[Bar], heads: &Heads<'_>, width: f64) -> Scene {
     let mut scene = Scene::new(width, HEAD + count(options.len()) * ROW);
-    head(&mut scene, currency);
+    head(&mut scene, heads);
     let mut told = Vec::new();
     for (at, option) in options.iter().enumerate() {
         let y = HEAD + (count(at) + 0.5) * ROW;
         row(&mut scene, option, y);
         told.push(format!(
-            "{}: held {}, to buy {}, a month {}, a winter {}",
-            option.name, option.held, option.to_buy, option.a_month, option.a_winter
+            "{}: held {}, to buy {}, a month {}, {} {}",
+            option.name, option.held, option.to_buy, option.a_month, heads.season, option.a_winter
         ));
     }
     scene.description = format!(
         "For how much of the season each option holds the target, and what it costs{}; {}",
-        in_currency(" in ", currency),
+        in_currency(" in ", heads.currency),
         told.join("; ")
     );
     scene
@@ -68,14 +81,21 @@ fn in_currency(before: &str, currency: &str) -> String {
     }
 }
 
-fn head(scene: &mut Scene, currency: &str) {
+fn head(scene: &mut Scene, heads: &Heads<'_>) {
     let y = HEAD / 2.0;
     let at = Point::new(BAR.0 * scene.width, y);
-    scene.text(at, "of the season", 2.3, Role::Faint, Anchor::Left);
-    for (x, words) in AMOUNTS.into_iter().zip(["to buy", "a month", "a winter"]) {
-        let words = format!("{words}{}", in_currency(", ", currency));
+    scene.text(at, "dry so long", SMALL, Role::Faint, Anchor::Left);
+    // The currency once: three times side by side it would run into one.
+    let first = match heads.currency {
+        "" => "to buy".to_owned(),
+        currency => format!("{currency} to buy"),
+    };
+    for (x, words) in AMOUNTS
+        .into_iter()
+        .zip([first.as_str(), "a month", heads.season])
+    {
         let at = Point::new(x * scene.width, y);
-        scene.text(at, words, 2.3, Role::Faint, Anchor::Right);
+        scene.text(at, words, SMALL, Role::Faint, Anchor::Right);
     }
 }
 
@@ -84,7 +104,7 @@ fn row(scene: &mut Scene, option: &Bar, y: f64) {
     let colour = role(option.standing);
     let sign = Point::new(0.0, y);
     scene.text(sign, option.standing.sign(), LETTER, colour, Anchor::Left);
-    let (name, size) = fitted(&option.name, LETTER, left - 5.0 - BESIDE);
+    let (name, size) = fitted(&option.name, LETTER, left - 5.0 - BEFORE);
     scene.text(Point::new(5.0, y), name, size, Role::Ink, Anchor::Left);
     let ends = |to: f64| (Point::new(left, y - HALF), Point::new(to, y + HALF));
     scene.add(Shape::rectangle(ends(right), Role::Ground, None));
@@ -113,6 +133,58 @@ fn row(scene: &mut Scene, option: &Bar, y: f64) {
 mod tests {
     use super::*;
 
+    const HEADS: Heads<'static> = Heads {
+        currency: "EUR",
+        season: "151 days",
+    };
+
+    /// The page at half as large again, and in a small window.
+    #[test]
+    fn the_heads_stand_clear_of_each_other_and_the_names_of_their_bars() {
+        use crate::figure::scene::wide;
+        for width in [120.0, 140.0, 200.0] {
+            let option = Bar {
+                name: "gas warm-water heater + small compressor, 10 L/day".to_owned(),
+                share: Some(1.0),
+                standing: Standing::Well,
+                held: String::new(),
+                to_buy: "170".to_owned(),
+                a_month: "570".to_owned(),
+                a_winter: "2800".to_owned(),
+            };
+            let scene = bars(&[option], &HEADS, width);
+            let texts = scene.marks.iter().filter_map(|mark| match &mark.shape {
+                Shape::Text {
+                    at,
+                    text,
+                    anchor,
+                    size,
+                    ..
+                } => {
+                    let wide = wide(text, *size);
+                    let from = if *anchor == Anchor::Left {
+                        at.x
+                    } else {
+                        at.x - wide
+                    };
+                    Some((at.y, from, from + wide, text.clone()))
+                }
+                _ => None,
+            });
+            let texts: Vec<(f64, f64, f64, String)> = texts.collect();
+            for (at, (y, _, to, words)) in texts.iter().enumerate() {
+                for (other_y, from, _, other) in texts.iter().skip(at + 1) {
+                    assert!(y < other_y || *from >= to + 0.8, "{width}: {words} {other}");
+                }
+            }
+            let name = texts
+                .iter()
+                .find(|one| one.3.starts_with("gas"))
+                .expect("its name");
+            assert!(name.2 <= BAR.0 * width - 3.0, "{name:?}");
+        }
+    }
+
     /// The width of the text on A4, mm, and a machine beside the seals that go with it.
     #[test]
     fn what_is_bought_twice_stands_clear_of_the_bar() {
@@ -125,7 +197,7 @@ mod tests {
             a_month: "1070.31".to_owned(),
             a_winter: "13348.80".to_owned(),
         };
-        let scene = bars(std::slice::from_ref(&option), "EUR", 176.0);
+        let scene = bars(std::slice::from_ref(&option), &HEADS, 176.0);
         let wide = |text: &str| crate::figure::scene::wide(text, LETTER);
         let ends = |words: &str| {
             let found = scene.marks.iter().find_map(|mark| match &mark.shape {

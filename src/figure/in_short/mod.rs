@@ -5,6 +5,6 @@ mod bars;
 mod hole;
 mod stay_open;
 
-pub use bars::{Bar, bars};
+pub use bars::{Bar, Heads, bars};
 pub use hole::hole;
 pub use stay_open::stay_open;

@@ -2,7 +2,7 @@
 
 use crate::assess::Assessment;
 use crate::figure::body::{Arrangement, Show, body};
-use crate::figure::scene::Scene;
+use crate::figure::scene::{Role, Scene, Shape};
 use crate::survey::{Survey, leave};
 
 /// Draws the unfolded body with those openings alone that must stay open, `width` mm wide.
@@ -16,6 +16,19 @@ pub fn stay_open(survey: &Survey, assessment: &Assessment, width: f64) -> Scene 
     };
     let ids: Vec<String> = shown.gaps.iter().map(|gap| gap.id.to_string()).collect();
     let mut scene = body(&shown, assessment, Arrangement::Wide, width, &show).scene;
+    // The colour of what suffices would read as *close these*.
+    for mark in &mut scene.marks {
+        if let Shape::Polygon {
+            fill: Some(role), ..
+        }
+        | Shape::Circle {
+            fill: Some(role), ..
+        } = &mut mark.shape
+            && *role == Role::Protected
+        {
+            *role = Role::Leak;
+        }
+    }
     scene.description = format!(
         "The {} unfolded, with the openings that must stay open: {}",
         survey.vehicle.kind.name(),

@@ -68,11 +68,9 @@ fn options_then(first: &Answer<Option<First>>) -> Answer<Vec<Object>> {
 }
 
 fn part(part: &Part) -> Object {
-    Object::new().with("title", plain(&part.title)).list(
-        "lines",
-        part.lines.iter().chain(&part.below),
-        line,
-    )
+    Object::new()
+        .with("title", plain(&part.title))
+        .list("lines", part.all_lines(), line)
 }
 
 fn line(line: &Line) -> Object {

@@ -20,7 +20,9 @@ use super::blocks::{Block, Section};
 use super::measured::calibrated_sentence;
 use super::{Material, findings};
 use crate::assess::Answer;
-use crate::assess::drying::{Comparison, OptionAnswer, Proviso, Shortfall, Standing, Verdict};
+use crate::assess::drying::{
+    Comparison, NEAR, OptionAnswer, Proviso, Shortfall, Standing, Verdict,
+};
 use crate::assess::quantity::Kind;
 use crate::assess::words::{capital, counted, figure, listed, sentence};
 use crate::survey::SetUp;
@@ -159,24 +161,10 @@ pub(crate) fn summary(comparison: &Comparison) -> Vec<String> {
             lines.push(format!("▲ It would be held{all_season}, {words}: {names}."));
         }
     }
-    let near = |option: &OptionAnswer| {
-        let share = nearly_held(comparison, option);
-        (option.verdict == Ok(Verdict::Never) && share >= NEARLY).then_some(share)
-    };
-    let close = comparison.options.iter().filter_map(|option| {
-        let share = Kind::Share.text(near(option)?);
-        Some(format!("{}, {share} of the season", option.name))
-    });
-    let close: Vec<String> = close.collect();
-    if !close.is_empty() {
-        lines.push(format!(
-            "▲ Not quite, but within {} of it: {}.",
-            points(NEAR),
-            close.join("; ")
-        ));
-    }
+    let near = comparison.options.iter().filter(|option| is_near(option));
+    lines.extend(not_quite(near));
     let none = named(comparison, |option| {
-        option.verdict == Ok(Verdict::Never) && near(option).is_none()
+        option.verdict == Ok(Verdict::Never) && !is_near(option)
     });
     if !none.is_empty() {
         let at_no_time = if all_season.is_empty() {
@@ -190,19 +178,29 @@ pub(crate) fn summary(comparison: &Comparison) -> Vec<String> {
     lines
 }
 
-/// How near the target counts as not quite held, relative humidity **\[A\]**.
-const NEAR: f64 = 0.05;
-/// For how much of the season at least, share **\[A\]**.
+/// For how much of the season at least an option comes near the target to be told of, share **\[A\]**.
 const NEARLY: f64 = 0.5;
 
-/// Share of the season over which an option comes near the target or holds it.
-fn nearly_held(comparison: &Comparison, option: &OptionAnswer) -> f64 {
-    let cases = comparison.cases.iter().zip(&option.cases);
-    let near = cases.filter(|(_, state)| {
-        let rh = state.as_ref().map(|state| state.rh);
-        rh.is_ok_and(|rh| rh <= comparison.target_rh + NEAR)
+/// Options that do not hold the target but come near it, each with the share of the season over which
+/// they do, in a sentence; nothing where none does.
+pub(crate) fn not_quite<'a>(near: impl Iterator<Item = &'a OptionAnswer>) -> Option<String> {
+    let near = near.map(|option| {
+        let share = Kind::Share.text(option.nearly_held);
+        format!("{}, {share} of the season", option.name)
     });
-    near.map(|(case, _)| case.share).sum()
+    let near: Vec<String> = near.collect();
+    (!near.is_empty()).then(|| {
+        format!(
+            "▲ Not quite, but within {} of it: {}.",
+            points(NEAR),
+            near.join("; ")
+        )
+    })
+}
+
+/// Whether an option never holds the target, but comes near it for much of the season.
+fn is_near(option: &OptionAnswer) -> bool {
+    option.verdict == Ok(Verdict::Never) && option.nearly_held >= NEARLY
 }
 
 /// A difference of humidities: `5 points`.

@@ -1,18 +1,20 @@
 //! What to buy and what not: the options over the season, with their prices.
 
 use super::page::{Leads, Line, Part, Picture, known};
+use super::season::{self, for_how_long};
+use super::tried;
 use crate::assess::Answer;
 use crate::assess::drying::{
-    Comparison, OptionAnswer, OptionKind, Proviso, Shares, Standing, ToBuy, Verdict,
+    Comparison, OptionAnswer, OptionKind, Proviso, Standing, ToBuy, Verdict,
 };
-use crate::assess::in_short::{First, Pick, pick};
+use crate::assess::in_short::{First, Pick, cheaper_in_time, no_reserve, pick};
 use crate::assess::quantity::{Kind, money_about, price_about, price_round};
 use crate::assess::words::{counted, listed};
 use crate::figure::in_short::Bar;
-use crate::report::drying::{running_costs, shares, target, to_buy};
+use crate::report::drying::{not_quite, target, to_buy};
 use crate::report::sealing::in_currency;
-use crate::report::{Align, Material, Reasons, Table, winter_short};
-use crate::survey::{Item, Place, SetUp};
+use crate::report::{Align, Material, Reasons, Table};
+use crate::survey::{Item, MachineKind, Place, SetUp};
 
 /// What to buy and what that costs, in a sentence; nothing where no gap is written down.
 pub(super) fn headline(material: &Material<'_>) -> Option<Line> {
@@ -29,13 +31,11 @@ pub(super) fn headline(material: &Material<'_>) -> Option<Line> {
     };
     let target = target(comparison);
     let words = match pick(comparison) {
-        Pick::NothingNeeded => {
-            format!("✔ Nothing has to be bought to keep it at {target} humidity.")
-        }
+        Pick::NothingNeeded => nothing(comparison, &survey.tariffs.currency)?,
         Pick::Take(at) => take(
+            comparison,
             comparison.options.get(at)?,
             &survey.tariffs.currency,
-            &target,
         ),
         Pick::NoneSuffices(longest) => {
             let longest = longest.and_then(|at| comparison.options.get(at));
@@ -43,7 +43,7 @@ pub(super) fn headline(material: &Material<'_>) -> Option<Line> {
                 format!(
                     " Longest does {}, {}.",
                     quoted(option),
-                    for_how_long(option)
+                    for_how_long(comparison, option)
                 )
             });
             format!(
@@ -54,8 +54,33 @@ pub(super) fn headline(material: &Material<'_>) -> Option<Line> {
     Some(Line::new(words, Leads::DryingHeat))
 }
 
+/// That nothing has to be bought, for how long it is dry so, and what the heat for it costs.
+fn nothing(comparison: &Comparison, currency: &str) -> Option<String> {
+    let mut options = comparison.options.iter();
+    let idle = options.find(|option| option.kind == OptionKind::Nothing)?;
+    let (target, long) = (target(comparison), for_how_long(comparison, idle));
+    if comparison.set_up == SetUp::LaidUp {
+        return Some(format!(
+            "✔ Nothing has to be bought: with nothing done it is at {target} humidity or below {long}."
+        ));
+    }
+    let month = idle.costs.per_month.as_ref().map_or_else(
+        |_| "what the heat costs is not known".to_owned(),
+        |cost| {
+            format!(
+                "the heat costs about {} a month",
+                price_about(*cost, currency)
+            )
+        },
+    );
+    Some(format!(
+        "✔ Nothing has to be bought: heated to {} it is at {target} humidity or below {long}; {month}.",
+        Kind::Celsius.typed(comparison.inside_c)
+    ))
+}
+
 /// What to take, what it costs, and for how long it holds the target.
-fn take(option: &OptionAnswer, currency: &str, target: &str) -> String {
+fn take(comparison: &Comparison, option: &OptionAnswer, currency: &str) -> String {
     let name = quoted(option);
     let how = match &option.to_buy {
         ToBuy::Nothing => format!("✔ To keep it dry: {name}"),
@@ -79,24 +104,15 @@ fn take(option: &OptionAnswer, currency: &str, target: &str) -> String {
         },
     );
     format!(
-        "{how}; {month}. It holds {target} {}.",
-        for_how_long(option)
+        "{how}; {month}. It holds {} {}.",
+        target(comparison),
+        for_how_long(comparison, option)
     )
 }
 
 fn quoted(option: &OptionAnswer) -> String {
     let star = if option.generic { "*" } else { "" };
     format!("“{}”{star}", option.name)
-}
-
-/// `for 94 % of the season`, `all season`.
-fn for_how_long(option: &OptionAnswer) -> String {
-    match option.verdict {
-        Ok(Verdict::Partly(share)) => format!("for {} of the season", Kind::Share.text(share)),
-        Ok(Verdict::Always) if option.cases.len() == 1 => "in the weather written down".to_owned(),
-        Ok(Verdict::Always) => "all season".to_owned(),
-        _ => option.verdict_words(),
-    }
 }
 
 /// The options with their prices, which to take, and which not.
@@ -115,22 +131,25 @@ pub(super) fn part(material: &Material<'_>, first: &Answer<Option<First>>) -> Pa
     let mut part = Part::new(title(comparison));
     part.picture = Some(Picture::Options);
     let currency = material.survey.tariffs.currency.trim();
+    tried::lines(&mut part, material, comparison);
     after_sealing(&mut part, comparison, first);
+    beside(&mut part, material, comparison);
     not_worth(&mut part, comparison);
     let mut reasons = Reasons::default();
     let target = Kind::RelativeHumidity.text(comparison.target_rh);
     let mut table = Table::default()
         .wide(in_currency("What", currency), Align::Left, 1)
         .column(format!("at {target} or below"), Align::Left);
-    for words in ["to\u{a0}buy", "a\u{a0}month", "a\u{a0}winter"] {
-        table = table.column(words, Align::Decimal);
+    let all_of_it = season::name(material, comparison);
+    for words in ["to buy", "a month", all_of_it.as_str()] {
+        table = table.column(words.replace(' ', "\u{a0}"), Align::Decimal);
     }
     // What does not suffice or is not needed is named above; a picture has room for its bar.
     let named = |option: &&OptionAnswer| option.standing() == Standing::Not || not_needed(option);
     for option in shown(comparison).filter(|option| !named(option)) {
         table.row([
             format!("{} {}", option.standing().sign(), option.starred_name()),
-            option.verdict_words(),
+            option.verdict_told(&season::always(comparison)),
             to_buy(&option.to_buy, &mut reasons),
             reasons.or(&option.costs.per_month, |cost| money_about(*cost)),
             reasons.or(&option.costs.per_winter, |cost| money_about(*cost)),
@@ -142,33 +161,21 @@ pub(super) fn part(material: &Material<'_>, first: &Answer<Option<First>>) -> Pa
         &reasons,
         Leads::Place(Place::whole(Item::Tariffs)),
     );
-    let generic = comparison.options.iter().any(|option| option.generic);
-    let star = if generic {
-        " * A usual size at a usual price, both assumed."
-    } else {
-        ""
-    };
-    part.notes
-        .push(format!("{}{star}", season(material, comparison)));
+    part.notes.push(notes(material, comparison));
     part
 }
 
-/// Which season it is, and what its costs hold.
-fn season(material: &Material<'_>, comparison: &Comparison) -> String {
-    let run = material.study.winter().and_then(|run| run.as_ref().ok());
-    let shares = shares(comparison);
-    match run.filter(|_| comparison.shares == Shares::Winter) {
-        None => format!(
-            "{shares} {}",
-            running_costs(comparison, "Month and winter").replace(" [A]", "")
-        ),
-        Some(run) => format!(
-            "{}: the {}. {}",
-            shares.trim_end_matches('.'),
-            winter_short::weather(run),
-            running_costs(comparison, "Costs")
-        ),
+/// The season, and the words that not everybody knows.
+fn notes(material: &Material<'_>, comparison: &Comparison) -> String {
+    let mut notes = vec![season::note(material, comparison)];
+    let mut options = comparison.options.iter();
+    if options.any(|option| option.kind == OptionKind::Machine(MachineKind::DesiccantRotor)) {
+        notes.push("A desiccant rotor is a dryer with a drying wheel.".to_owned());
     }
+    if comparison.options.iter().any(|option| option.generic) {
+        notes.push("* A usual size at a usual price, both assumed.".to_owned());
+    }
+    notes.join(" ")
 }
 
 fn title(comparison: &Comparison) -> String {
@@ -200,7 +207,7 @@ pub(super) fn bars(comparison: &Comparison) -> Vec<Bar> {
         Bar {
             share: option.verdict.as_ref().ok().map(Verdict::share),
             standing: option.standing(),
-            held: option.verdict_words(),
+            held: option.verdict_told(&season::always(comparison)),
             to_buy: if known {
                 to_buy(&option.to_buy, &mut reasons)
             } else {
@@ -230,7 +237,7 @@ fn after_sealing(part: &mut Part, comparison: &Comparison, first: &Answer<Option
             counted(first.gaps.len(), "gap", "gaps"),
             quoted(option),
             target(comparison),
-            for_how_long(option)
+            for_how_long(then, option)
         ),
         Leads::SealingPlan,
     );
@@ -238,6 +245,61 @@ fn after_sealing(part: &mut Part, comparison: &Comparison, first: &Answer<Option
 
 fn not_needed(option: &OptionAnswer) -> bool {
     option.provisos.contains(&Proviso::NotNeeded) && option.standing() == Standing::NotKnown
+}
+
+/// What has to be known beside the advice: a machine without a reserve, and what is cheaper in time.
+fn beside(part: &mut Part, material: &Material<'_>, comparison: &Comparison) {
+    let Pick::Take(at) = pick(comparison) else {
+        return;
+    };
+    let Some(option) = comparison.options.get(at) else {
+        return;
+    };
+    if let Some((case, duty)) = no_reserve(comparison, option) {
+        let leak = match material.assessment.leakage.not_sized.is_empty() {
+            true => "",
+            false => ", and what is not sized leaks besides",
+        };
+        part.line(
+            format!(
+                "▲ {} has hardly anything to spare: in “{}” it runs {} of the time{leak}.",
+                quoted(option),
+                comparison.case_name(case),
+                Kind::WholePercent.text(duty)
+            ),
+            Leads::DryingHeat,
+        );
+    }
+    let later = cheaper_in_time(comparison, at);
+    let later = later.and_then(|(at, months)| Some((comparison.options.get(at)?, months)));
+    if let Some((other, months)) = later
+        && let (Ok(price), Ok(month)) = (other.to_buy.money(), &other.costs.per_month)
+    {
+        let currency = &material.survey.tariffs.currency;
+        part.line(
+            format!(
+                "Cheaper in time is {}: {} to buy and {} a month, so it has paid for itself after {} months of \
+                 running.",
+                quoted(other),
+                price_round(price, currency),
+                price_about(*month, currency),
+                Kind::Plain.number(months.ceil())
+            ),
+            Leads::DryingHeat,
+        );
+    }
+}
+
+/// How much longer than it holds the target an option comes near it at least, to be told of, share
+/// **\[A\]**.
+const MUCH_LONGER: f64 = 0.25;
+
+/// Whether an option that does not suffice comes near the target for much longer than it holds it.
+fn is_near(option: &OptionAnswer) -> bool {
+    let held = option.verdict.as_ref().map_or(1.0, Verdict::share);
+    let short = matches!(option.standing(), Standing::Not | Standing::Partly);
+    let real = !matches!(option.kind, OptionKind::Nothing | OptionKind::SameHeat);
+    real && short && option.provisos.is_empty() && option.nearly_held >= held + MUCH_LONGER
 }
 
 /// What is no help, and what must not be left to itself.
@@ -253,21 +315,14 @@ fn not_worth(part: &mut Part, comparison: &Comparison) {
         let names = real.filter(|option| wanted(option)).map(quoted);
         listed(names.collect::<Vec<String>>())
     };
-    let never = named(&|option| option.standing() == Standing::Not);
+    let near = || comparison.options.iter().filter(|option| is_near(option));
+    if let Some(words) = not_quite(near()) {
+        part.line(words, Leads::DryingHeat);
+    }
+    let never = named(&|option| option.standing() == Standing::Not && !is_near(option));
     if !never.is_empty() {
-        let mut options = comparison.options.iter();
-        let some = options.any(|option| {
-            let hardly = option.standing() == Standing::Not;
-            hardly && option.verdict != Ok(Verdict::Never)
-        });
-        let when = if some {
-            "Not enough, or for less than a tenth of the season"
-        } else if comparison.cases.len() == 1 {
-            "Not enough"
-        } else {
-            "Not enough at any time of the season"
-        };
-        part.line(format!("✖ {when}: {never}."), Leads::DryingHeat);
+        let line = Line::new(format!("✖ Not enough: {never}."), Leads::DryingHeat);
+        part.pictured.push(line);
     }
     let needless = named(&not_needed);
     if !needless.is_empty() {

@@ -1,7 +1,8 @@
 //! How leaky the vehicle is, and what that does to damp and heat.
 
 use super::page::{Leads, Line, Part, Picture};
-use crate::assess::drying::{Comparison, Shares};
+use crate::assess::drying::{Comparison, OptionKind, Shares};
+use crate::assess::in_short::{Pick, pick};
 use crate::assess::quantity::Kind;
 use crate::assess::words::{capital, counted, given, listed};
 use crate::assess::{Answer, CaseAnswer};
@@ -137,7 +138,8 @@ fn air(part: &mut Part, material: &Material<'_>) {
         ),
         ([calm, windy], Ok([in_calm, in_wind])) => part.line(
             format!(
-                "The air inside is new every {in_calm} in “{}”, every {in_wind} in “{}”, the windiest.",
+                "The air inside is new every {in_calm} in the least wind, “{}”, every {in_wind} in the \
+                 most, “{}”.",
                 calm.name, windy.name
             ),
             Leads::AirChange,
@@ -167,11 +169,42 @@ fn does(part: &mut Part, material: &Material<'_>) {
     {
         surfaces(part, comparison);
     }
-    let targets = &material.survey.targets;
     // In use it is kept at comfort: what that costs stands with the options.
     if material.survey.set_up == SetUp::InUse {
         return;
     }
+    match material.comparison.as_ref().ok().and_then(needs_heat) {
+        Some(words) => part.line(words, Leads::DryingHeat),
+        None => takes(part, material),
+    }
+}
+
+/// Whether what is advised needs heat, in a sentence; nothing where nothing suffices.
+fn needs_heat(comparison: &Comparison) -> Option<String> {
+    let at = match pick(comparison) {
+        Pick::NothingNeeded => {
+            return Some("It is dry enough without heat and without a machine.".to_owned());
+        }
+        Pick::Take(at) => at,
+        Pick::NoneSuffices(_) => return None,
+    };
+    let option = comparison.options.get(at)?;
+    let name = format!("“{}”", option.name);
+    Some(match option.kind {
+        OptionKind::Machine(_) => {
+            format!(
+                "It need not be heated: {name} keeps it dry at the temperature that comes by itself."
+            )
+        }
+        OptionKind::HeatAndMachine => format!("It takes heat and a machine at once: {name}."),
+        OptionKind::BackgroundHeat => format!("Heat alone keeps it dry: {name}."),
+        _ => format!("It takes neither heat nor a machine: {name}."),
+    })
+}
+
+/// How much water has to come out, and heat to go in.
+fn takes(part: &mut Part, material: &Material<'_>) {
+    let targets = &material.survey.targets;
     let (rh, set) = (
         Kind::RelativeHumidity.typed(targets.rh_percent),
         Kind::Celsius.with_unit(&given(targets.set_temperature_c)),
@@ -261,21 +294,18 @@ fn surfaces(part: &mut Part, comparison: &Comparison) {
     let more = names.len().saturating_sub(SURFACES);
     let told = names.iter().take(SURFACES);
     let told = told.map(|name| format!("\u{201c}{name}\u{201d}"));
-    let rest = (more > 0).then(|| counted(more, "more", "more"));
+    let rest = (more > 0).then(|| counted(more, "other place", "other places"));
     // Else whoever reads that it is dry enough takes the two for a contradiction.
     let dry = comparison
         .mean_rh(0)
         .is_ok_and(|mean| mean <= comparison.target_rh);
     let begins = if dry {
-        "Dry enough inside, yet cold surfaces get damp enough in some weather"
+        "Dry enough inside, yet in some weather water, mould or rust can come on cold surfaces:"
     } else {
-        "Damp enough in some weather"
+        "In some weather water, mould or rust can come on"
     };
     part.line(
-        format!(
-            "{begins} for water, mould or rust: {}.",
-            listed(told.chain(rest))
-        ),
+        format!("{begins} {}.", listed(told.chain(rest))),
         Leads::DryingHeat,
     );
 }

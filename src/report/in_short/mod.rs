@@ -7,8 +7,10 @@ mod leak;
 mod page;
 mod pictures;
 mod seal;
+mod season;
 mod stay_open;
 mod sure;
+mod tried;
 mod winter;
 
 use super::Material;
@@ -31,7 +33,7 @@ pub fn in_short(material: &Material<'_>) -> InShort {
         leak::not_looked(material),
         leak::damp(material),
         buy::headline(material),
-        seal::headline(first, &material.survey.tariffs.currency),
+        seal::headline(material, first),
     ];
     let parts = [
         dangers(material),

@@ -81,6 +81,8 @@ pub struct Part {
     pub picture: Option<Picture>,
     /// Its lines.
     pub lines: Vec<Line>,
+    /// Lines that say what the picture says: left out where that is drawn.
+    pub pictured: Vec<Line>,
     /// Its table.
     pub table: Option<Table>,
     /// Lines below the table.
@@ -95,10 +97,17 @@ impl Part {
             title: title.into(),
             picture: None,
             lines: Vec::new(),
+            pictured: Vec::new(),
             table: None,
             below: Vec::new(),
             notes: Vec::new(),
         }
+    }
+
+    /// Its lines, in order.
+    pub fn all_lines(&self) -> impl Iterator<Item = &Line> {
+        let above = self.lines.iter().chain(&self.pictured);
+        above.chain(&self.below)
     }
 
     pub(super) fn line(&mut self, text: impl Into<String>, leads_to: Leads) {
@@ -148,6 +157,9 @@ impl InShort {
             let in_picture = matches!(&picture, Some((Picture::Options, _)));
             section.blocks.extend(picture.map(|(_, block)| block));
             lines(&mut section, &part.lines);
+            if !in_picture {
+                lines(&mut section, &part.pictured);
+            }
             if let Some(table) = part.table.clone().filter(|_| !in_picture) {
                 section.push(Block::Table { table });
             }
@@ -172,7 +184,7 @@ impl InShort {
     /// Every line of the page.
     pub fn lines(&self) -> impl Iterator<Item = &Line> {
         let parts = self.parts.iter();
-        let of_parts = parts.flat_map(|part| part.lines.iter().chain(&part.below));
+        let of_parts = parts.flat_map(Part::all_lines);
         self.headline.iter().chain(of_parts)
     }
 }

@@ -1,22 +1,24 @@
 //! What to seal first: what it costs, what it gains, and what it does not.
 
 use super::page::{Leads, Line, Part, known};
-use crate::assess::drying::{Comparison, OptionAnswer};
-use crate::assess::in_short::{First, Pick, pick};
+use crate::assess::drying::{Comparison, OptionAnswer, OptionKind};
+use crate::assess::in_short::{First, Pick, free_and_enough, pick};
 use crate::assess::quantity::{Kind, money_round, price_about, price_round};
-use crate::assess::sealing::{Chosen, Plan};
+use crate::assess::sealing::Chosen;
 use crate::assess::words::{counted, sentence};
 use crate::assess::{Answer, Mark};
+use crate::report::drying::target;
 use crate::report::sealing::{
     any_suggested, in_currency, material_alone, nothing_to_do, suggested,
 };
-use crate::report::words::{duration, minutes, name, renewed};
+use crate::report::words::{duration, minutes, name};
 use crate::report::{Align, Material, Reasons, Table};
 use crate::survey::leave::{self, ELECTRICIAN, Refusal};
 use crate::survey::{GapId, Item, Place, SetUp, Severity, Survey, number};
 
 /// What the first work does, in a sentence.
-pub(super) fn headline(first: &Answer<Option<First>>, currency: &str) -> Option<Line> {
+pub(super) fn headline(material: &Material<'_>, first: &Answer<Option<First>>) -> Option<Line> {
+    let currency = &material.survey.tariffs.currency;
     let first = first.as_ref().ok()?.as_ref()?;
     let kept_out = first.kept_out().ok()?;
     let gaps = counted(first.gaps.len(), "gap", "gaps");
@@ -26,8 +28,13 @@ pub(super) fn headline(first: &Answer<Option<First>>, currency: &str) -> Option<
     } else {
         "Sealing"
     };
+    let comparison = material.comparison.as_ref().ok();
+    let damper = match comparison.and_then(|comparison| shorter(comparison, first)) {
+        Some(_) => ", but makes it damper",
+        None => "",
+    };
     let words = format!(
-        "{begins} {gaps} for {}{} keeps out {} of the air that wind drives in.",
+        "{begins} {gaps} for {}{} keeps out {} of the air that wind drives in{damper}.",
         price_round(first.plan.cost, currency),
         material_alone(&first.plan),
         Kind::WholePercent.text(kept_out)
@@ -121,7 +128,11 @@ fn table(part: &mut Part, survey: &Survey, first: &First) {
         Align::Decimal,
     );
     let mut reasons = Reasons::default();
-    for one in &first.gaps {
+    // An owner begins with what an owner may do.
+    let (others, own): (Vec<_>, Vec<_>) =
+        first.gaps.iter().partition(|one| one.is_for_electrician());
+    let mixed = !others.is_empty() && !own.is_empty();
+    for one in own.into_iter().chain(others) {
         let id = one.gap();
         let row = table.row([
             id.to_string(),
@@ -173,8 +184,13 @@ fn table(part: &mut Part, survey: &Survey, first: &First) {
         0 => String::new(),
         more => format!("; the plan has {more} more"),
     };
+    let last = if mixed {
+        ", the electrician's last"
+    } else {
+        ""
+    };
     part.notes
-        .push(format!("{chosen}, best for their money first{more}."));
+        .push(format!("{chosen}, best for their money first{last}{more}."));
 }
 
 /// What it gains, what it does not, and what it is to be done after.
@@ -183,14 +199,16 @@ fn gains(part: &mut Part, material: &Material<'_>, first: &First) {
     let currency = &material.survey.tariffs.currency;
     let comparison = material.comparison.as_ref().ok();
     let then = comparison.and_then(|comparison| then_costs(comparison, first, currency));
-    if let Some(words) = less_air(plan) {
+    if first.kept_out().is_ok_and(|share| share > 0.0) {
         // What running the option that is taken costs has the heat in it.
         let told = comparison.and_then(|comparison| months(comparison, first));
         let heat = match told {
             Some(_) => None,
             None => less_heat((comparison, first), currency),
         };
-        let words = [Some(words), heat].into_iter().flatten();
+        let words = ["Less draught and cold.".to_owned()]
+            .into_iter()
+            .chain(heat);
         part.below(words.collect::<Vec<_>>().join(" "), Leads::SealingPlan);
     }
     let alone = comparison.and_then(|comparison| alone(comparison, first));
@@ -218,17 +236,6 @@ fn gains(part: &mut Part, material: &Material<'_>, first: &First) {
         );
         part.below(Mark::without(&words), Leads::Place(finding.place));
     }
-}
-
-/// How much more slowly the air is renewed.
-fn less_air(plan: &Plan) -> Option<String> {
-    let before = plan.before.ach_windy_per_h.as_ref().ok()?;
-    let after = plan.after.ach_windy_per_h.as_ref().ok()?;
-    let (before, after) = (renewed(*before), renewed(*after));
-    Some(format!(
-        "Less draught and cold: in the windiest weather the air is then new every {after}, not every \
-         {before}."
-    ))
 }
 
 /// Less money than this in a winter is not worth telling.
@@ -267,9 +274,9 @@ fn then_costs(comparison: &Comparison, first: &First, currency: &str) -> Option<
     let (now, then) = now_and_then(comparison, first)?;
     let share = |option: &OptionAnswer| {
         let share = option.verdict.as_ref().ok()?.share();
-        Some(Kind::Share.text(share))
+        Some((share, Kind::Share.text(share)))
     };
-    let mut parts = Vec::new();
+    let (mut parts, mut sign) = (Vec::new(), "");
     if let Some((now, then)) = months(comparison, first) {
         let (now, then) = (price_about(now, currency), price_about(then, currency));
         parts.push(if now == then {
@@ -278,41 +285,83 @@ fn then_costs(comparison: &Comparison, first: &First, currency: &str) -> Option<
             format!("costs {then} a month, not {now}")
         });
     }
-    if let (Some(now), Some(then)) = (share(now), share(then)) {
-        parts.push(if now == then {
-            "holds for as much of the season".to_owned()
+    if let (Some((now, now_told)), Some((then, then_told))) = (share(now), share(then)) {
+        parts.push(if now_told == then_told {
+            "keeps it dry just as long".to_owned()
         } else {
-            format!("holds for {then} of the season, not {now}")
+            format!("keeps it dry for {then_told} of the season, not {now_told}")
         });
+        if now_told != then_told && then < now {
+            sign = "▲ ";
+        }
     }
-    (!parts.is_empty()).then(|| format!("“{}” then {}.", now.name, parts.join(", and ")))
+    (!parts.is_empty()).then(|| format!("{sign}“{}” then {}.", now.name, parts.join(", and ")))
 }
 
 /// A humidity nearer to another than this is told as the same, relative humidity.
 const ALIKE: f64 = 0.015;
 
+/// For what share of the season it is dry enough by itself, as the vehicle stands and with the first gaps
+/// sealed, where it is so for less of it then. A mean over the season hides that.
+fn shorter(comparison: &Comparison, first: &First) -> Option<(String, String)> {
+    let share = |of: &Comparison| {
+        let mut options = of.options.iter();
+        let idle = options.find(|option| option.kind == OptionKind::Nothing)?;
+        Some(idle.verdict.as_ref().ok()?.share())
+    };
+    let (now, then) = (share(comparison)?, share(first.comparison.as_ref().ok()?)?);
+    let told = (Kind::Share.text(now), Kind::Share.text(then));
+    (then < now && told.0 != told.1).then_some(told)
+}
+
+/// That it is dry enough for less of the season with the first gaps sealed, and what helps then.
+fn damper(comparison: &Comparison, first: &First) -> Option<String> {
+    let (now, then) = shorter(comparison, first)?;
+    let sealed = first.comparison.as_ref().ok()?;
+    let name = |at: usize| sealed.options.get(at).map(|option| &option.name);
+    let help = match (free_and_enough(sealed), pick(sealed)) {
+        (Some(at), _) => format!("; with “{}” for all of it", name(at)?),
+        (None, Pick::Take(at)) => format!("; then it takes “{}”", name(at)?),
+        _ => String::new(),
+    };
+    let by = match comparison.set_up {
+        SetUp::InUse => "heat alone",
+        SetUp::LaidUp => "nothing done",
+    };
+    Some(format!(
+        "▲ Sealing makes it damper: with {by} it is then at {} or below for {then} of the season, not \
+         {now}{help}.",
+        target(comparison)
+    ))
+}
+
 /// What sealing does to the damp by itself.
 fn alone(comparison: &Comparison, first: &First) -> Option<String> {
+    if let Some(words) = damper(comparison, first) {
+        return Some(words);
+    }
     let then = first.comparison.as_ref().ok()?;
     let (now, then) = (comparison.mean_rh(0).ok()?, then.mean_rh(0).ok()?);
-    let told = format!(
-        "{} → {}",
+    let (before, after) = (
         Kind::RelativeHumidity.number(now),
-        Kind::RelativeHumidity.text(then)
+        Kind::RelativeHumidity.text(then),
     );
-    Some(if then > now + ALIKE && then > comparison.target_rh {
-        format!("▲ Sealing alone makes it damper: {told} humidity inside on average: dry it too.")
-    } else if then > now + ALIKE {
-        format!(
-            "Sealing makes it a little damper, {told} humidity on average: still no more than is wanted."
-        )
-    } else if then < now - ALIKE && then > comparison.target_rh {
-        format!("Sealing alone does not dry it enough: {told} humidity inside on average.")
-    } else if then < now - ALIKE {
-        format!("Sealing alone dries it: {told} humidity inside on average.")
-    } else if then <= comparison.target_rh {
-        format!("Sealing hardly changes the damp: {told} humidity inside on average.")
+    let told = if after.starts_with(&format!("{before}\u{a0}")) {
+        format!("it stays at {after} humidity inside on average")
     } else {
-        format!("Sealing alone does not dry it: {told} humidity inside on average.")
+        format!("{before} → {after} humidity inside on average")
+    };
+    Some(if then > now + ALIKE && then > comparison.target_rh {
+        format!("▲ Sealing alone makes it damper: {told}: dry it too.")
+    } else if then > now + ALIKE {
+        format!("Sealing makes it a little damper: {told}, still no more than is wanted.")
+    } else if then < now - ALIKE && then > comparison.target_rh {
+        format!("Sealing alone does not dry it enough: {told}.")
+    } else if then < now - ALIKE {
+        format!("Sealing alone dries it: {told}.")
+    } else if then <= comparison.target_rh {
+        format!("Sealing hardly changes the damp: {told}.")
+    } else {
+        format!("Sealing alone does not dry it: {told}.")
     })
 }

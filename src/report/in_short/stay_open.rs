@@ -138,7 +138,10 @@ fn ventilation(part: &mut Part, verdict: &SafetyVerdict, first: bool) {
     let words = format!("Fixed ventilation: {}.", verdict.sentence());
     let words = Mark::without(&words);
     match verdict {
-        SafetyVerdict::Meets => part.line(words, Leads::Place(SAFETY)),
+        SafetyVerdict::Meets => part.line(
+            "There is enough fixed ventilation by its free areas, if nothing blocks it: look.",
+            Leads::Place(SAFETY),
+        ),
         SafetyVerdict::Below { .. } if first => {}
         SafetyVerdict::Below { .. } => part.line(format!("▲ {words}"), Leads::Place(SAFETY)),
         SafetyVerdict::NotKnown(_) => {

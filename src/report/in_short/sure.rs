@@ -3,15 +3,16 @@
 use super::leak::ends;
 use super::page::{Leads, Part};
 use super::winter;
+use crate::assess::calibration::MeasurementId;
 use crate::assess::drying::HeaterFor;
 use crate::assess::quantity::Kind;
-use crate::assess::reach::{COLDEST_C, Reach, reaches, told_watts};
+use crate::assess::reach::{COLDEST_C, Reach, guard_reaches, reaches, told_watts};
 use crate::assess::words::capital;
 use crate::report::Material;
 use crate::report::drying::NOT_BY_HEAT;
 use crate::report::measured::calibrated_sentence;
 use crate::report::words::renewed;
-use crate::survey::{Field, Item, Place, SetUp};
+use crate::survey::{Field, Heater, Item, Place, SetUp, Survey, number};
 
 /// Down to which cold each heater holds, and how sure all of it is.
 pub(super) fn part(material: &Material<'_>) -> Part {
@@ -24,23 +25,33 @@ pub(super) fn part(material: &Material<'_>) -> Part {
 fn frost(part: &mut Part, material: &Material<'_>) {
     let survey = material.survey;
     let known = reaches(survey, &material.assessment.cases);
+    let guards = guard_reaches(survey, &material.assessment.cases);
     for heater in &survey.heaters {
         let name = match heater.name.trim() {
             "" => "the heater".to_owned(),
             name => format!("“{name}”"),
         };
-        match known.iter().find(|reach| reach.heater == heater.id) {
+        let flame = heater.fuel.is_flame();
+        let of = |all: &[Reach]| all.iter().find(|reach| reach.heater == heater.id).cloned();
+        let guard = of(&guards).filter(|_| !flame);
+        let rating = Leads::Place(Place::at(Item::Heater(heater.id), Field::Rating));
+        match guard.or_else(|| of(&known)) {
             // A flame is no frost guard of a vehicle that nobody is in.
-            Some(reach) if survey.set_up == SetUp::LaidUp && heater.fuel.is_flame() => part.line(
+            Some(reach) if survey.set_up == SetUp::LaidUp && flame => part.line(
                 format!(
                     "▲ Only while somebody is there to watch the flame: {}",
-                    holds(&name, reach)
+                    holds(&name, &reach)
                 ),
-                Leads::Place(Place::at(Item::Heater(heater.id), Field::Rating)),
+                rating,
             ),
             Some(reach) => part.line(
-                format!("{} {}", sign(reach), capital(&holds(&name, reach))),
-                Leads::Place(Place::at(Item::Heater(heater.id), Field::Rating)),
+                format!(
+                    "{} {}{}",
+                    sign(&reach),
+                    capital(&holds(&name, &reach)),
+                    follows(survey, heater, &reach)
+                ),
+                rating,
             ),
             None => part.line(
                 format!("Down to which cold {name} holds is not known."),
@@ -54,7 +65,21 @@ fn frost(part: &mut Part, material: &Material<'_>) {
     if let Some(run) = material.study.winter() {
         winter::lines(part, run);
     } else if survey.set_up == SetUp::LaidUp {
-        part.line(NOT_BY_HEAT, Leads::DryingHeat);
+        part.line(
+            format!("Drain the water whatever else you do. {NOT_BY_HEAT}"),
+            Leads::DryingHeat,
+        );
+    }
+}
+
+/// What follows from how far a heater reaches.
+fn follows(survey: &Survey, heater: &Heater, reach: &Reach) -> &'static str {
+    match survey.set_up {
+        SetUp::InUse if !reach.holds() => {
+            " On a colder night it is neither as warm nor as dry as is said here."
+        }
+        SetUp::LaidUp if !heater.owned => " Against frost it need not be bought: drain the water.",
+        _ => "",
     }
 }
 
@@ -116,7 +141,8 @@ fn how_sure(part: &mut Part, material: &Material<'_>) {
     if let Some((windy, interval)) = interval {
         part.line(
             format!(
-                "How sure: in “{}” the air is very likely new every {} to every {}.",
+                "How sure: in the most wind, “{}”, the air is new between every {} and every {}, very \
+                 likely.",
                 windy.name,
                 renewed(interval.high),
                 renewed(interval.low)
@@ -124,10 +150,20 @@ fn how_sure(part: &mut Part, material: &Material<'_>) {
             Leads::AirChange,
         );
     }
-    if found.outweighed.is_some() {
+    let not_sized = &material.assessment.leakage.not_sized;
+    if let Some(first) = not_sized.first() {
+        let ids: Vec<String> = not_sized.iter().map(ToString::to_string).collect();
         part.line(
-            "Most of the doubt is the wind: a test of the air change makes it surer, measuring gaps does not.",
-            Leads::AirChange,
+            format!(
+                "To be surer, size {} first: whatever leaks there is in no figure.",
+                number::gaps(&ids)
+            ),
+            Leads::Place(Place::whole(Item::Gap(*first))),
+        );
+    } else if found.outweighed.is_some() {
+        part.line(
+            format!("Most of the doubt is the wind: {}.", tested(material)),
+            Leads::Measurements,
         );
     } else {
         let next = found.measure_next.iter();
@@ -142,5 +178,18 @@ fn how_sure(part: &mut Part, material: &Material<'_>) {
                 Leads::AirChange,
             ),
         }
+    }
+}
+
+/// What a test of the air change would bring beside those there are.
+fn tested(material: &Material<'_>) -> &'static str {
+    let by = &material.study.calibration().by;
+    let mut airs = by.iter().map(|one| one.of);
+    if airs.any(|of| matches!(of, MeasurementId::AirTest(_))) {
+        "another test of the air change, on a windy day, makes it surer, measuring gaps does not"
+    } else if by.is_empty() {
+        "a test of the air change makes it surer, measuring gaps does not"
+    } else {
+        "a fan test says nothing of it, a test of the air change on a windy day would"
     }
 }

@@ -1,5 +1,8 @@
 //! How far an option suffices: over the season, and why not in one weather case.
 
+/// How near the target counts as not quite held, relative humidity **\[A\]**.
+pub const NEAR: f64 = 0.05;
+
 /// Over how much of the season the target is held: the weather cases by their shares. A case
 /// without a share is told and does not count.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -4,7 +4,7 @@ mod judged;
 mod sizes;
 mod told;
 
-pub use judged::{Proviso, Shortfall, Standing, Verdict};
+pub use judged::{NEAR, Proviso, Shortfall, Standing, Verdict};
 pub use sizes::{AchPoint, Capacity, HeaterFor, HeaterSize, NeedCurve, Offer, SizedFor, Sizing};
 
 use crate::assess::answer::{Answer, NotKnown};
@@ -163,6 +163,8 @@ pub struct OptionAnswer {
     pub cases: Vec<Answer<OptionCase>>,
     /// Over how much of the season it holds the target.
     pub verdict: Answer<Verdict>,
+    /// Share of the season over which it holds the target or comes within [`NEAR`] of it, 0 to 1.
+    pub nearly_held: f64,
     /// Relative humidity inside, mean over the season.
     pub mean_rh: Answer<f64>,
     /// What has to be said beside the verdict.

@@ -46,11 +46,17 @@ impl OptionAnswer {
     /// The verdict in a few words: `90 % of the season`.
     #[must_use]
     pub fn verdict_words(&self) -> String {
+        self.verdict_told("all season")
+    }
+
+    /// The same with other words for what is held always.
+    #[must_use]
+    pub fn verdict_told(&self, always: &str) -> String {
         let one_case = self.cases.len() == 1;
         let words = match self.verdict {
             Ok(Verdict::Always) if one_case => "holds it".to_owned(),
             Ok(Verdict::Never) if one_case => "does not hold it".to_owned(),
-            Ok(Verdict::Always) => "all season".to_owned(),
+            Ok(Verdict::Always) => always.to_owned(),
             Ok(Verdict::Partly(share)) => {
                 format!("{} of the season", Kind::Share.text(share))
             }

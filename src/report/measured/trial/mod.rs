@@ -7,7 +7,7 @@ mod tests;
 mod verdict;
 
 pub use picture::rows;
-pub use verdict::verdict;
+pub use verdict::{brief, verdict};
 
 use super::super::Material;
 use super::super::blocks::{Block, Fact, Reasons, Section};
@@ -100,7 +100,7 @@ pub fn for_owners(told: &Material<'_>, trial: &Trial) -> Section {
 }
 
 /// The name of a trial within a sentence.
-fn title(trial: &Trial) -> String {
+pub(crate) fn title(trial: &Trial) -> String {
     match trial.name.trim() {
         "" => format!("trial {}", trial.id),
         name => format!("trial \u{201c}{name}\u{201d}"),

@@ -17,6 +17,26 @@ pub fn verdict(method: &Method) -> String {
     }
 }
 
+/// The same in a few words, where there is no room for limits.
+#[must_use]
+pub fn brief(method: &Method) -> String {
+    let name = &method.words;
+    let Ok(effect) = &method.effect else {
+        return format!("{name}: not known");
+    };
+    let days = counted(effect.fewest_days, "day", "days");
+    let humidity = format!(
+        "{} instead of {}",
+        Kind::RelativeHumidity.text(effect.rh_with),
+        Kind::RelativeHumidity.text(effect.rh_without)
+    );
+    match effect.rh.limits {
+        None => format!("{name}, {days}: {humidity}, too few days to be sure"),
+        Some(_) if effect.is_shown() => format!("{name}, {days}: {humidity}"),
+        Some(_) => format!("{name}, {days}: {NO_EFFECT}"),
+    }
+}
+
 fn told(effect: &Effect) -> String {
     let basis = basis(effect);
     let Some(limits) = effect.rh.limits else {

@@ -73,6 +73,9 @@ fn card(ui: &mut Ui, context: &mut InShortContext<'_>, told: &Told, part: &Part)
         }
         lines(ui, context.queue, &part.lines);
         let drawn = part.picture == Some(Picture::Options);
+        if !drawn {
+            lines(ui, context.queue, &part.pictured);
+        }
         if let Some(table) = part.table.as_ref().filter(|_| !drawn) {
             report::table(ui, context.queue, table);
         }

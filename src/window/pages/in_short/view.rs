@@ -17,8 +17,8 @@ pub(super) type Drawn = (u64, bool, f64);
 /// What the page remembers between frames.
 #[derive(Clone, Debug, Default)]
 pub struct InShortView {
-    /// What is told of a revision, without or with how sure it is and the winter.
-    told: Kept<(u64, bool, bool), InShort>,
+    /// What is told of a revision, without or with how sure it is, the winter and the trials.
+    told: Kept<(u64, [bool; 3]), InShort>,
     /// The pictures.
     pub(super) hole: Kept<Drawn, Option<Scene>>,
     pub(super) options: Kept<Drawn, Option<Scene>>,
@@ -52,9 +52,11 @@ pub(super) fn told(context: &mut InShortContext<'_>) -> Option<Told> {
     let (revision, study) = of(context)?;
     let sure = study.uncertainty().is_some();
     let wintered = study.winter().is_some();
-    let page = context.view.told.get((revision, sure, wintered), || {
-        in_short(&Material::of(study))
-    });
+    let known = [sure, wintered, study.tried().is_some()];
+    let page = context
+        .view
+        .told
+        .get((revision, known), || in_short(&Material::of(study)));
     Some(Told {
         page,
         revision,

@@ -1,0 +1,106 @@
+//! Over which season the options are told: the kinds of weather written down, or the winter that was
+//! run, never both.
+
+use crate::assess::drying::{ComparedCase, Comparison, OptionAnswer, Shares, Verdict};
+use crate::assess::in_short::WINTERS;
+use crate::assess::quantity::Kind;
+use crate::assess::winter::Throughout;
+use crate::assess::words::figure;
+use crate::report::drying::{running_costs, shares};
+use crate::report::{Material, winter_short};
+use crate::survey::{MonthDay, SetUp};
+
+/// The weather cases that the season is made of.
+fn counted_cases(comparison: &Comparison) -> Vec<&ComparedCase> {
+    let weighed = comparison.cases.iter().any(|case| case.share > 0.0);
+    let cases = comparison.cases.iter();
+    cases.filter(|case| !weighed || case.share > 0.0).collect()
+}
+
+/// What the options in a table are held for where they hold all the time.
+pub(super) fn always(comparison: &Comparison) -> String {
+    match (comparison.shares, counted_cases(comparison).len()) {
+        (Shares::Winter, _) => "all season".to_owned(),
+        (Shares::WeatherCases, 1) => "in this weather".to_owned(),
+        (Shares::WeatherCases, number) => format!("in all {number} weathers"),
+    }
+}
+
+/// `for 94 % of the season`, `in all 3 kinds of weather written down, none colder than 4 °C`.
+pub(super) fn for_how_long(comparison: &Comparison, option: &OptionAnswer) -> String {
+    match option.verdict {
+        Ok(Verdict::Partly(share)) => format!("for {} of the season", Kind::Share.text(share)),
+        Ok(Verdict::Always) if comparison.shares == Shares::Winter => "all season".to_owned(),
+        Ok(Verdict::Always) => in_weather(comparison),
+        _ => option.verdict_words(),
+    }
+}
+
+fn in_weather(comparison: &Comparison) -> String {
+    let cases = counted_cases(comparison);
+    let kinds = match cases.len() {
+        1 => "in the weather written down".to_owned(),
+        number => format!("in all {number} kinds of weather written down"),
+    };
+    let outside = cases.iter().map(|case| case.outside.as_ref().ok());
+    let coldest = outside
+        .map(|air| air.map(|air| air.t_c))
+        .collect::<Option<Vec<f64>>>()
+        .and_then(|all| all.into_iter().reduce(f64::min));
+    // Machines that stop in the cold are judged by warmer weather alone then.
+    match coldest.filter(|coldest| *coldest >= 0.0 && comparison.set_up == SetUp::LaidUp) {
+        Some(coldest) => format!("{kinds}, none below {}", Kind::Celsius.text(coldest)),
+        None => kinds,
+    }
+}
+
+/// The winter that the options are told by, where one was run.
+fn run<'a>(material: &Material<'a>, comparison: &Comparison) -> Option<&'a Throughout> {
+    let run = material.study.winter()?.as_ref().ok();
+    run.filter(|_| comparison.shares == Shares::Winter)
+}
+
+/// What the column of costs of the whole season is called.
+pub(super) fn name(material: &Material<'_>, comparison: &Comparison) -> String {
+    let limits = material.survey.stay.season_days();
+    match run(material, comparison) {
+        Some(run) if limits != (None, None) => {
+            let days = run.weathered().hours.div_ceil(24);
+            format!("{days} days")
+        }
+        _ => "a winter".to_owned(),
+    }
+}
+
+/// Which season it is, what its costs hold, and by what the advice was chosen.
+pub(super) fn note(material: &Material<'_>, comparison: &Comparison) -> String {
+    let winters = figure(WINTERS, 1);
+    let chosen =
+        format!("Advised is what costs least over {winters} winters, bought and run (assumed).");
+    let season = match run(material, comparison) {
+        None => format!(
+            "{} A winter hour by hour tells more. {}",
+            shares(comparison),
+            running_costs(comparison, "Month and winter").replace(" [A]", "")
+        ),
+        Some(run) => format!(
+            "{}: the {}{}. {}",
+            shares(comparison).trim_end_matches('.'),
+            winter_short::weather(run),
+            dates(run),
+            running_costs(comparison, "Costs")
+        ),
+    };
+    format!("{season} {chosen}")
+}
+
+/// From which day to which: `, 1 November to 30 November`.
+fn dates(run: &Throughout) -> String {
+    let day = |hour: &crate::climate::Hour| {
+        format!("{} {}", hour.day.day, MonthDay::month_name(hour.day.month))
+    };
+    match (run.hours().first(), run.hours().last()) {
+        (Some(first), Some(last)) => format!(", {} to {}", day(first), day(last)),
+        _ => String::new(),
+    }
+}
