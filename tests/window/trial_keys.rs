@@ -59,7 +59,7 @@ fn what_is_typed_into_stays_where_it_is_while_results_come() {
     window.run();
     assert_eq!(rect(&window, Role::ComboBox, what), before);
     // What came of it stands below.
-    let said = window.query_all_by_label_contains("No method has been tried yet");
+    let said = window.query_all_by_label_contains("what it did is not known");
     let said = said.map(|node| node.rect().top()).next().unwrap();
     assert!(said > before.bottom());
 }
@@ -125,7 +125,7 @@ fn once_a_file_is_read_the_focus_is_where_the_next_is_added() {
     let text: String = (0..48)
         .map(|hour| format!("2026-11-{:02} {:02}:00,8.0,70\n", 1 + hour / 24, hour % 24))
         .collect();
-    let head = "Time,Inside Temperature °C,Inside Humidity %RH\n";
+    let head = "Time,Inside °C,Inside % RH\n";
     std::fs::write(&file, format!("{head}{text}")).unwrap();
     let mut window = on_trials(&path);
     focus(&mut window, Role::Button, "Add a logger's file…");
