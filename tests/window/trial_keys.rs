@@ -4,6 +4,7 @@
 use super::focus::{focus, holder};
 use super::trials::{CHART, focus_chart, on_trials, press_far, spans, with_loggers};
 use super::*;
+use gapledger::survey::file;
 use gapledger::window::request::Request;
 
 fn rect(window: &Window<'_>, role: Role, name: &str) -> egui::Rect {
@@ -85,7 +86,7 @@ fn what_a_button_adds_has_the_focus_and_is_in_sight() {
     focus(&mut window, Role::Button, "Add a trial");
     press(&mut window, Key::Enter);
     window.run();
-    let all = window.query_all_by_role_and_label(Role::TextInput, "Name");
+    let all = window.query_all_by_role_and_label(Role::TextInput, "Trial");
     let named = all.filter(|node| node.is_focused()).map(|node| node.rect());
     let rects: Vec<egui::Rect> = named.collect();
     assert_eq!(rects.len(), 1, "{:?}", holder(&window));
@@ -178,13 +179,11 @@ fn the_cursor_is_told_above_the_chart_and_goes_by_single_readings_with_shift() {
 
 #[test]
 fn a_logger_without_a_name_is_called_the_same_in_its_list_and_in_the_trial() {
-    let window = on_trials(&sample("orchard-trial.ron"));
-    for file in ["orchard-inside.csv", "orchard-outside.csv"] {
-        let heading = format!("{file}, ");
-        assert!(shows(&window, &heading), "{heading}");
-        assert!(
-            shows(&window, &format!("logger \u{201c}{file}\u{201d}")),
-            "{file}"
-        );
-    }
+    let (_folder, path) = with_loggers();
+    let mut on_disk = file::parse(&std::fs::read_to_string(&path).unwrap()).unwrap();
+    on_disk.series[0].original = "cellar.csv".to_owned();
+    std::fs::write(&path, file::print(&on_disk)).unwrap();
+    let window = on_trials(&path);
+    assert!(shows(&window, "cellar.csv, "));
+    assert!(shows(&window, "logger \u{201c}cellar.csv\u{201d} ("));
 }
