@@ -4,6 +4,7 @@
 use super::focus::{focus, holder};
 use super::trials::{CHART, focus_chart, on_trials, press_far, spans, with_loggers};
 use super::*;
+use gapledger::survey::file;
 use gapledger::window::request::Request;
 
 fn rect(window: &Window<'_>, role: Role, name: &str) -> egui::Rect {
@@ -59,7 +60,7 @@ fn what_is_typed_into_stays_where_it_is_while_results_come() {
     window.run();
     assert_eq!(rect(&window, Role::ComboBox, what), before);
     // What came of it stands below.
-    let said = window.query_all_by_label_contains("No method has been tried yet");
+    let said = window.query_all_by_label_contains("what it did is not known");
     let said = said.map(|node| node.rect().top()).next().unwrap();
     assert!(said > before.bottom());
 }
@@ -85,7 +86,7 @@ fn what_a_button_adds_has_the_focus_and_is_in_sight() {
     focus(&mut window, Role::Button, "Add a trial");
     press(&mut window, Key::Enter);
     window.run();
-    let all = window.query_all_by_role_and_label(Role::TextInput, "Name");
+    let all = window.query_all_by_role_and_label(Role::TextInput, "Trial");
     let named = all.filter(|node| node.is_focused()).map(|node| node.rect());
     let rects: Vec<egui::Rect> = named.collect();
     assert_eq!(rects.len(), 1, "{:?}", holder(&window));
@@ -125,7 +126,7 @@ fn once_a_file_is_read_the_focus_is_where_the_next_is_added() {
     let text: String = (0..48)
         .map(|hour| format!("2026-11-{:02} {:02}:00,8.0,70\n", 1 + hour / 24, hour % 24))
         .collect();
-    let head = "Time,Inside Temperature °C,Inside Humidity %RH\n";
+    let head = "Time,Inside °C,Inside % RH\n";
     std::fs::write(&file, format!("{head}{text}")).unwrap();
     let mut window = on_trials(&path);
     focus(&mut window, Role::Button, "Add a logger's file…");
@@ -178,13 +179,11 @@ fn the_cursor_is_told_above_the_chart_and_goes_by_single_readings_with_shift() {
 
 #[test]
 fn a_logger_without_a_name_is_called_the_same_in_its_list_and_in_the_trial() {
-    let window = on_trials(&sample("orchard-trial.ron"));
-    for file in ["orchard-inside.csv", "orchard-outside.csv"] {
-        let heading = format!("{file}, ");
-        assert!(shows(&window, &heading), "{heading}");
-        assert!(
-            shows(&window, &format!("logger \u{201c}{file}\u{201d}")),
-            "{file}"
-        );
-    }
+    let (_folder, path) = with_loggers();
+    let mut on_disk = file::parse(&std::fs::read_to_string(&path).unwrap()).unwrap();
+    on_disk.series[0].original = "cellar.csv".to_owned();
+    std::fs::write(&path, file::print(&on_disk)).unwrap();
+    let window = on_trials(&path);
+    assert!(shows(&window, "cellar.csv, "));
+    assert!(shows(&window, "logger \u{201c}cellar.csv\u{201d} ("));
 }

@@ -168,8 +168,12 @@ pub(super) fn part(material: &Material<'_>, first: &Answer<Option<First>>) -> Pa
 /// The season, and the words that not everybody knows.
 fn notes(material: &Material<'_>, comparison: &Comparison) -> String {
     let mut notes = vec![season::note(material, comparison)];
-    let mut options = comparison.options.iter();
-    if options.any(|option| option.kind == OptionKind::Machine(MachineKind::DesiccantRotor)) {
+    let taken = match pick(comparison) {
+        Pick::Take(at) => comparison.options.get(at),
+        _ => None,
+    };
+    let rotor = OptionKind::Machine(MachineKind::DesiccantRotor);
+    if taken.is_some_and(|option| option.kind == rotor) {
         notes.push("A desiccant rotor is a dryer with a drying wheel.".to_owned());
     }
     if comparison.options.iter().any(|option| option.generic) {
@@ -278,12 +282,11 @@ fn beside(part: &mut Part, material: &Material<'_>, comparison: &Comparison) {
         let currency = &material.survey.tariffs.currency;
         part.line(
             format!(
-                "Cheaper in time is {}: {} to buy and {} a month, so it has paid for itself after {} months of \
-                 running.",
+                "Cheaper after {} months of running: {}, {} to buy and {} a month.",
+                Kind::Plain.number(months.ceil()),
                 quoted(other),
                 price_round(price, currency),
-                price_about(*month, currency),
-                Kind::Plain.number(months.ceil())
+                price_about(*month, currency)
             ),
             Leads::DryingHeat,
         );

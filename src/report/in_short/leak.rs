@@ -4,13 +4,13 @@ use super::page::{Leads, Line, Part, Picture};
 use crate::assess::drying::{Comparison, OptionKind, Shares};
 use crate::assess::in_short::{Pick, pick};
 use crate::assess::quantity::Kind;
-use crate::assess::words::{capital, counted, given, listed};
+use crate::assess::words::{counted, given, listed};
 use crate::assess::{Answer, CaseAnswer};
 use crate::report::Material;
 use crate::report::drying::target;
 use crate::report::results::{ach, litres, watts};
 use crate::report::words::renewed;
-use crate::survey::{Field, Item, Place, SetUp, VehicleKind, leave, number};
+use crate::survey::{Field, Item, Place, SetUp, VehicleKind, leave};
 
 /// Side of the square hole in centimetres, with *at least* where gaps are missing from it.
 pub(super) fn hole(material: &Material<'_>) -> Answer<String> {
@@ -100,27 +100,12 @@ pub(super) fn part(material: &Material<'_>) -> Part {
         );
     } else {
         part.picture = hole(material).is_ok().then_some(Picture::Hole);
-        not_sized(&mut part, material);
         air(&mut part, material);
     }
     if !material.survey.gaps.is_empty() {
         does(&mut part, material);
     }
     part
-}
-
-fn not_sized(part: &mut Part, material: &Material<'_>) {
-    let missing = &material.assessment.leakage.not_sized;
-    let ids: Vec<String> = missing.iter().map(ToString::to_string).collect();
-    let Some(first) = missing.first() else { return };
-    let are = if ids.len() == 1 { "is" } else { "are" };
-    part.line(
-        format!(
-            "{} {are} not sized yet, so it leaks more than that.",
-            capital(&number::gaps(&ids))
-        ),
-        Leads::Place(Place::whole(Item::Gap(*first))),
-    );
 }
 
 fn air(part: &mut Part, material: &Material<'_>) {
@@ -138,8 +123,7 @@ fn air(part: &mut Part, material: &Material<'_>) {
         ),
         ([calm, windy], Ok([in_calm, in_wind])) => part.line(
             format!(
-                "The air inside is new every {in_calm} in the least wind, “{}”, every {in_wind} in the \
-                 most, “{}”.",
+                "The air inside is new every {in_calm} in “{}”, every {in_wind} in the most wind, “{}”.",
                 calm.name, windy.name
             ),
             Leads::AirChange,
@@ -192,9 +176,7 @@ fn needs_heat(comparison: &Comparison) -> Option<String> {
     let name = format!("“{}”", option.name);
     Some(match option.kind {
         OptionKind::Machine(_) => {
-            format!(
-                "It need not be heated: {name} keeps it dry at the temperature that comes by itself."
-            )
+            format!("No heat is needed: {name} dries it at whatever temperature there is.")
         }
         OptionKind::HeatAndMachine => format!("It takes heat and a machine at once: {name}."),
         OptionKind::BackgroundHeat => format!("Heat alone keeps it dry: {name}."),
@@ -294,7 +276,7 @@ fn surfaces(part: &mut Part, comparison: &Comparison) {
     let more = names.len().saturating_sub(SURFACES);
     let told = names.iter().take(SURFACES);
     let told = told.map(|name| format!("\u{201c}{name}\u{201d}"));
-    let rest = (more > 0).then(|| counted(more, "other place", "other places"));
+    let rest = (more > 0).then(|| counted(more, "more", "more"));
     // Else whoever reads that it is dry enough takes the two for a contradiction.
     let dry = comparison
         .mean_rh(0)
@@ -302,7 +284,7 @@ fn surfaces(part: &mut Part, comparison: &Comparison) {
     let begins = if dry {
         "Dry enough inside, yet in some weather water, mould or rust can come on cold surfaces:"
     } else {
-        "In some weather water, mould or rust can come on"
+        "Water, mould or rust can come in some weather on"
     };
     part.line(
         format!("{begins} {}.", listed(told.chain(rest))),

@@ -199,22 +199,27 @@ fn gains(part: &mut Part, material: &Material<'_>, first: &First) {
     let currency = &material.survey.tariffs.currency;
     let comparison = material.comparison.as_ref().ok();
     let then = comparison.and_then(|comparison| then_costs(comparison, first, currency));
+    let mut words = Vec::new();
     if first.kept_out().is_ok_and(|share| share > 0.0) {
+        words.push("Less draught and cold.".to_owned());
         // What running the option that is taken costs has the heat in it.
-        let told = comparison.and_then(|comparison| months(comparison, first));
-        let heat = match told {
-            Some(_) => None,
-            None => less_heat((comparison, first), currency),
-        };
-        let words = ["Less draught and cold.".to_owned()]
-            .into_iter()
-            .chain(heat);
-        part.below(words.collect::<Vec<_>>().join(" "), Leads::SealingPlan);
+        if comparison
+            .and_then(|comparison| months(comparison, first))
+            .is_none()
+        {
+            words.extend(less_heat((comparison, first), currency));
+        }
     }
     let alone = comparison.and_then(|comparison| alone(comparison, first));
-    let words: Vec<String> = [alone, then].into_iter().flatten().collect();
+    let damp = [alone, then].into_iter().flatten();
+    // A warning begins its line.
+    let (warnings, plain): (Vec<_>, Vec<_>) = damp.partition(|words| words.starts_with('▲'));
+    words.extend(plain);
     if !words.is_empty() {
-        part.below(words.join(" "), Leads::DryingHeat);
+        part.below(words.join(" "), Leads::SealingPlan);
+    }
+    for warning in warnings {
+        part.below(warning, Leads::DryingHeat);
     }
     let mut dangers = plan.findings.iter();
     if let Some(danger) = dangers.find(|one| one.severity == Severity::Danger) {

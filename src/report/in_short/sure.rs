@@ -12,7 +12,7 @@ use crate::report::Material;
 use crate::report::drying::NOT_BY_HEAT;
 use crate::report::measured::calibrated_sentence;
 use crate::report::words::renewed;
-use crate::survey::{Field, Heater, Item, Place, SetUp, Survey, number};
+use crate::survey::{Field, Item, Place, SetUp, number};
 
 /// Down to which cold each heater holds, and how sure all of it is.
 pub(super) fn part(material: &Material<'_>) -> Part {
@@ -49,7 +49,7 @@ fn frost(part: &mut Part, material: &Material<'_>) {
                     "{} {}{}",
                     sign(&reach),
                     capital(&holds(&name, &reach)),
-                    follows(survey, heater, &reach)
+                    follows(survey.set_up, &reach)
                 ),
                 rating,
             ),
@@ -65,21 +65,26 @@ fn frost(part: &mut Part, material: &Material<'_>) {
     if let Some(run) = material.study.winter() {
         winter::lines(part, run);
     } else if survey.set_up == SetUp::LaidUp {
+        let mut heaters = survey.heaters.iter();
+        let to_buy = heaters.any(|heater| !heater.owned && !heater.fuel.is_flame());
+        let then = if to_buy {
+            "Against frost no heater need be bought then."
+        } else {
+            NOT_BY_HEAT
+        };
         part.line(
-            format!("Drain the water whatever else you do. {NOT_BY_HEAT}"),
+            format!("Drain the water whatever else you do. {then}"),
             Leads::DryingHeat,
         );
     }
 }
 
 /// What follows from how far a heater reaches.
-fn follows(survey: &Survey, heater: &Heater, reach: &Reach) -> &'static str {
-    match survey.set_up {
-        SetUp::InUse if !reach.holds() => {
-            " On a colder night it is neither as warm nor as dry as is said here."
-        }
-        SetUp::LaidUp if !heater.owned => " Against frost it need not be bought: drain the water.",
-        _ => "",
+fn follows(set_up: SetUp, reach: &Reach) -> &'static str {
+    if set_up == SetUp::InUse && !reach.holds() {
+        " On a colder night it is neither as warm nor as dry as is said here."
+    } else {
+        ""
     }
 }
 
@@ -129,6 +134,7 @@ fn how_sure(part: &mut Part, material: &Material<'_>) {
     if let Some(sentence) = calibrated_sentence(material.study) {
         part.line(format!("{sentence}."), Leads::Measurements);
     }
+    let unsized_first = not_sized(part, material);
     let Some(found) = material.uncertainty else {
         return;
     };
@@ -141,26 +147,17 @@ fn how_sure(part: &mut Part, material: &Material<'_>) {
     if let Some((windy, interval)) = interval {
         part.line(
             format!(
-                "How sure: in the most wind, “{}”, the air is new between every {} and every {}, very \
-                 likely.",
+                "How sure: in the most wind, “{}”, the air is very likely new every {}.",
                 windy.name,
-                renewed(interval.high),
-                renewed(interval.low)
+                from_to(&renewed(interval.high), &renewed(interval.low))
             ),
             Leads::AirChange,
         );
     }
-    let not_sized = &material.assessment.leakage.not_sized;
-    if let Some(first) = not_sized.first() {
-        let ids: Vec<String> = not_sized.iter().map(ToString::to_string).collect();
-        part.line(
-            format!(
-                "To be surer, size {} first: whatever leaks there is in no figure.",
-                number::gaps(&ids)
-            ),
-            Leads::Place(Place::whole(Item::Gap(*first))),
-        );
-    } else if found.outweighed.is_some() {
+    if unsized_first {
+        return;
+    }
+    if found.outweighed.is_some() {
         part.line(
             format!("Most of the doubt is the wind: {}.", tested(material)),
             Leads::Measurements,
@@ -178,6 +175,36 @@ fn how_sure(part: &mut Part, material: &Material<'_>) {
                 Leads::AirChange,
             ),
         }
+    }
+}
+
+/// Gaps that are in no figure yet come before any test; whether there are any.
+fn not_sized(part: &mut Part, material: &Material<'_>) -> bool {
+    let missing = &material.assessment.leakage.not_sized;
+    let ids: Vec<String> = missing.iter().map(ToString::to_string).collect();
+    let Some(first) = missing.first() else {
+        return false;
+    };
+    let (are, them) = match ids.len() {
+        1 => ("is", "it"),
+        _ => ("are", "them"),
+    };
+    part.line(
+        format!(
+            "{} {are} not sized yet, so it leaks more than is said here: size {them} first to be surer.",
+            capital(&number::gaps(&ids))
+        ),
+        Leads::Place(Place::whole(Item::Gap(*first))),
+    );
+    true
+}
+
+/// Two times with their unit once, where it is the same.
+fn from_to(low: &str, high: &str) -> String {
+    let (low_number, high_number) = (low.split_once('\u{a0}'), high.split_once('\u{a0}'));
+    match (low_number, high_number) {
+        (Some((number, unit)), Some((_, other))) if unit == other => format!("{number} to {high}"),
+        _ => format!("{low} to every {high}"),
     }
 }
 

@@ -8,6 +8,7 @@ use crate::assess::quantity::Kind;
 use crate::report::Material;
 use crate::report::drying::target;
 use crate::report::measured::trial::{brief, title};
+use crate::survey::Trial;
 
 /// A line for each trial: every method with what it did, and whether what is advised fell short there.
 pub(super) fn lines(part: &mut Part, material: &Material<'_>, comparison: &Comparison) {
@@ -29,14 +30,22 @@ pub(super) fn lines(part: &mut Part, material: &Material<'_>, comparison: &Compa
         let each: Vec<String> = outcome.methods.iter().map(brief).collect();
         part.line(
             format!(
-                "{}Tried in {}: {}.{}",
+                "{}Tried{}: {}.{}",
                 if short.is_some() { "▲ " } else { "" },
-                title(trial),
+                which(material, trial),
                 each.join("; "),
                 short.unwrap_or_default()
             ),
             Leads::Measurements,
         );
+    }
+}
+
+/// Which trial it was, where there are several.
+fn which(material: &Material<'_>, trial: &Trial) -> String {
+    match material.survey.trials.len() {
+        1 => String::new(),
+        _ => format!(" in {}", title(trial)),
     }
 }
 
