@@ -17,6 +17,7 @@ pub mod flues;
 mod in_air;
 pub mod in_short;
 mod inside;
+mod interval;
 mod law;
 mod leakage;
 mod mark;

@@ -6,7 +6,7 @@
 //! hyphen.
 
 use super::answer::{Answer, LeakageTotal};
-use super::uncertainty::Interval;
+use super::interval::Interval;
 pub use super::written_money::{
     NO_BREAK, money, money_about, money_round, price, price_about, price_round,
 };

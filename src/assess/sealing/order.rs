@@ -5,10 +5,11 @@
 )]
 
 use super::aim::{Aim, Figures};
-use super::prospect::{Prospect, TRY_ALL_UP_TO, Trial};
+use super::prospect::{Prospect, TRY_ALL_UP_TO, Trial, told_apart};
 use super::sealable::Sealable;
 use super::watch::{Watch, Watched};
 use crate::assess::answer::Answer;
+use std::cmp::Ordering;
 use std::ops::Range;
 
 /// Least cost that a saving is divided by, so that what costs nothing comes first.
@@ -186,8 +187,14 @@ fn best_next(
         trial.seal(one.at);
         let after = trial.value(aim)?;
         trial.open(one.at);
-        let merit = (value - after) / one.cost.max(LEAST_COST);
-        if best.is_none_or(|(_, _, most)| merit > most) {
+        let merit = told_apart(value - after, value) / one.cost.max(LEAST_COST);
+        let is_before = |other: usize| one.at < waiting[other].at;
+        let is_better = |(other, _, most): (usize, f64, f64)| match merit.total_cmp(&most) {
+            Ordering::Greater => true,
+            Ordering::Equal => is_before(other),
+            Ordering::Less => false,
+        };
+        if best.is_none_or(is_better) {
             best = Some((place, after, merit));
         }
     }

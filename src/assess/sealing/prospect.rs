@@ -23,6 +23,21 @@ pub(super) const FINE: f64 = 1e-6;
 /// and only the most promising are tried.
 pub(super) const TRY_ALL_UP_TO: usize = 80;
 
+/// Step below which savings of a figure are not told apart, as a share of it: the balances are not
+/// more accurate.
+const APART: f64 = 1e-8;
+
+/// A saving of a figure by which gaps are put in order: those that save alike are equal, and stay in
+/// the order of the ledger.
+pub(super) fn told_apart(saving: f64, of: f64) -> f64 {
+    let step = APART * of.abs();
+    if step > 0.0 {
+        (saving / step).round() * step
+    } else {
+        saving
+    }
+}
+
 /// A survey made ready to be sealed.
 pub struct Prospect {
     pub(super) model: Arc<Model>,
@@ -188,7 +203,7 @@ impl Prospect {
     /// # Errors
     /// [`NotKnown`](crate::assess::NotKnown) where the aim's figure is not.
     pub fn rank(&self, aim: Aim) -> Answer<Vec<Ranked>> {
-        self.before.of(aim)?;
+        let before = self.before.of(aim)?;
         if !self.knows_singly() {
             self.keep_singly(self.singly(0..self.candidates.len())?);
         }
@@ -207,7 +222,10 @@ impl Prospect {
                 saves,
             });
         }
-        let key = |ranked: &Ranked| ranked.saves.of(aim).unwrap_or(f64::NEG_INFINITY);
+        let key = |ranked: &Ranked| {
+            let saves = ranked.saves.of(aim).unwrap_or(f64::NEG_INFINITY);
+            told_apart(saves, before)
+        };
         ranked.sort_by(|a, b| key(b).total_cmp(&key(a)));
         Ok(ranked)
     }

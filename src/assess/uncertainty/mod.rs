@@ -45,6 +45,7 @@ mod weighing;
 #[cfg(test)]
 mod tests;
 
+pub use super::interval::Interval;
 pub use combine::{Correlations, ShareOut, one_by_one};
 pub use input::{Spread, UncertainInput};
 pub(crate) use random::normal;
@@ -64,19 +65,6 @@ pub const DRAWS: u32 = 10_000;
 
 /// The seed that the program uses: the same file gives the same numbers.
 pub const SEED: u64 = 20_240_301;
-
-/// The middle 95 % of a result, with mean and standard deviation of all draws.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Interval {
-    /// 2.5 % of the draws lie below.
-    pub low: f64,
-    /// 97.5 % of the draws lie below.
-    pub high: f64,
-    /// Mean of the draws.
-    pub mean: f64,
-    /// Standard deviation of the draws.
-    pub standard_deviation: f64,
-}
 
 /// One input's part of the spread of a result.
 #[derive(Clone, Copy, Debug, PartialEq)]

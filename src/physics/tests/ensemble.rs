@@ -277,7 +277,7 @@ fn a_wide_opening_near_its_own_pressure_takes_few_evaluations() {
     let all: u32 = steps.iter().sum();
     let mean = f64::from(all) / 240.0;
     assert!(!steps.contains(&0), "{steps:?}");
-    assert!(mean < 5.0, "{mean}: {steps:?}");
+    assert!(mean < 7.0 && !steps.contains(&12), "{mean}: {steps:?}");
 }
 
 /// A crack and what stands in front of it at another discharge coefficient are the crack and the

@@ -6,7 +6,7 @@ use crate::assess::tests::{add, air, bare, closable, gap_mut, hole};
 use crate::assess::{NotKnown, assess};
 use crate::survey::leave::{Manner, Refusal};
 use crate::survey::{
-    CostBasis, Facing, Form, GapId, InsideAir, LeadsTo, Purpose, Remedy, RemedyKind, Survey,
+    CostBasis, Facing, Form, Gap, GapId, InsideAir, LeadsTo, Purpose, Remedy, RemedyKind, Survey,
     WorkState, file,
 };
 use proptest::prelude::*;

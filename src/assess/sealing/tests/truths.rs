@@ -107,3 +107,26 @@ fn openings_in_line_do_not_add_up() {
         assert!((saves - alone(at)).abs() < 1e-6);
     }
 }
+
+/// Rounding alone would put them in any order.
+#[test]
+fn gaps_that_save_alike_stay_in_the_order_of_the_ledger() {
+    // Faces, heights and remedies come round again after 24 holes.
+    const ROUND: usize = 24;
+    let survey = vehicle(&[(7.0, 9.0); 2 * ROUND]);
+    let prospect = Prospect::new(&survey).unwrap();
+    let ranked = prospect.rank(Aim::AchWindy).unwrap();
+    let ranked: Vec<GapId> = ranked.iter().map(|one| one.sealable.gap()).collect();
+    let order = prospect.order(Aim::AchWindy).unwrap();
+    let order: Vec<GapId> = order.steps.iter().map(|one| one.sealable.gap()).collect();
+    let twins = survey.gaps.iter().zip(&survey.gaps[ROUND..]);
+    for (one, other) in twins {
+        for list in [&ranked, &order] {
+            let place = |gap: &Gap| list.iter().position(|id| *id == gap.id);
+            if let (Some(one), Some(other)) = (place(one), place(other)) {
+                assert!(one < other, "{list:?}");
+            }
+        }
+    }
+    assert_eq!(ranked.len(), 2 * ROUND);
+}
