@@ -186,7 +186,7 @@ mod tests {
         };
         let words = sentences(&survey, (&logger, check), Some(&Ok(off_by))).join(" ");
         // 75.3 %: ASTM E104 at 20 to 25 °C.
-        assert!(words.contains("which holds 75.3\u{a0}%"), "{words}");
+        assert!(words.contains("which holds 75\u{a0}%"), "{words}");
         assert!(
             words.contains("3.3 points of humidity too damp (3.2 to 3.4 points)"),
             "{words}"
