@@ -109,7 +109,7 @@ fn removing_a_period_is_the_last_stop_is_told_and_keeps_the_focus_near() {
     window.run();
     assert_eq!(spans(&window), ["2026-11-08 00:00 to 2026-11-15 00:00"]);
     assert!(shows(&window, "Period 1 of Orchard was removed."));
-    assert_eq!(holder(&window).as_deref(), Some("Period 1 begins"));
+    assert_eq!(holder(&window).as_deref(), Some("Add a period to Orchard"));
     focus(&mut window, Role::Button, "Remove period 1");
     press(&mut window, Key::Enter);
     window.run();

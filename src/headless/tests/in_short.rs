@@ -156,7 +156,7 @@ fn a_vehicle_that_is_dry_enough_is_not_called_damp_without_a_word_between() {
         let text = text_of(&Study::of(&survey));
         let damp = text
             .lines()
-            .find(|line| line.contains("water, mould or rust"));
+            .find(|line| line.to_lowercase().contains("water, mould or rust"));
         let Some(damp) = damp else { continue };
         let dry = text.contains("Nothing has to be bought");
         let between = damp.starts_with("Dry enough inside, yet in some weather");

@@ -9,6 +9,8 @@ struct Followed {
     id: Option<Id>,
     /// How far it stood below the top of what scrolls.
     below: f32,
+    /// Where that top stood on the screen.
+    top: f32,
     /// It was in sight, or was being brought there.
     in_sight: bool,
 }
@@ -29,13 +31,16 @@ pub fn follow_focus(ui: &Ui) {
         .input(|input| input.pointer.any_down() || input.smooth_scroll_delta() != egui::Vec2::ZERO);
     let mut now = Followed {
         id: focused,
+        top: ui.min_rect().top(),
         ..Followed::default()
     };
     if let Some(response) = there.filter(|there| ui.min_rect().contains_rect(there.rect)) {
         now.below = response.rect.top() - ui.min_rect().top();
         let seen = ui.clip_rect().contains(response.rect.center());
         let came = focused != before.id;
-        let moved = before.in_sight && (now.below - before.below).abs() > 1.0;
+        // While it still scrolls, what was read may be a frame behind.
+        let still = (ui.min_rect().top() - before.top).abs() < 1.0;
+        let moved = before.in_sight && still && (now.below - before.below).abs() > 1.0;
         // A click has what it clicked in sight already; what was scrolled away by hand stays away.
         let scrolls = !by_hand && (came || moved);
         if scrolls {

@@ -201,13 +201,8 @@ fn periods(ui: &mut Ui, context: &mut MeasurementsContext<'_>, trial: &Trial) {
     widgets::tell_name(ui, add.id, &format!("Add a period to {}", name(trial)));
     if let Some(at) = gone {
         without(context, trial, at);
-        // On to the period that comes in its place.
-        let rest = trial.periods.iter().enumerate().filter(|(of, _)| *of != at);
-        let heir = rest.min_by_key(|(of, _)| (*of < at, of.abs_diff(at)));
-        match heir {
-            Some((_, period)) => focus(ui, trial, Field::PeriodFrom, period.id),
-            None => add.request_focus(),
-        }
+        // Not to a field, where the keys for undo take back what is typed.
+        add.request_focus();
         return;
     }
     if add.clicked() {
