@@ -174,10 +174,10 @@ fn notes(material: &Material<'_>, comparison: &Comparison) -> String {
     };
     let rotor = OptionKind::Machine(MachineKind::DesiccantRotor);
     if taken.is_some_and(|option| option.kind == rotor) {
-        notes.push("A desiccant rotor is a dryer with a drying wheel.".to_owned());
+        notes.push("A desiccant rotor dries with a wheel.".to_owned());
     }
     if comparison.options.iter().any(|option| option.generic) {
-        notes.push("* A usual size at a usual price, both assumed.".to_owned());
+        notes.push("* Usual size and price, assumed.".to_owned());
     }
     notes.join(" ")
 }
@@ -283,7 +283,7 @@ fn beside(part: &mut Part, material: &Material<'_>, comparison: &Comparison) {
         part.line(
             format!(
                 "Cheaper after {} months of running: {}, {} to buy and {} a month.",
-                Kind::Plain.number(months.ceil()),
+                format!("{:.0}", months.ceil()),
                 quoted(other),
                 price_round(price, currency),
                 price_about(*month, currency)
@@ -300,7 +300,8 @@ const MUCH_LONGER: f64 = 0.25;
 /// Whether an option that does not suffice comes near the target for much longer than it holds it.
 fn is_near(option: &OptionAnswer) -> bool {
     let held = option.verdict.as_ref().map_or(1.0, Verdict::share);
-    let short = matches!(option.standing(), Standing::Not | Standing::Partly);
+    // Those that suffice for a part of the season stand among the options.
+    let short = option.standing() == Standing::Not;
     let real = !matches!(option.kind, OptionKind::Nothing | OptionKind::SameHeat);
     real && short && option.provisos.is_empty() && option.nearly_held >= held + MUCH_LONGER
 }

@@ -176,9 +176,9 @@ fn table(part: &mut Part, survey: &Survey, first: &First) {
             .push("* A usual remedy, † a usual price or time, both assumed.".to_owned());
     }
     let chosen = match first.chosen {
-        Chosen::Planned => "Planned gaps",
-        Chosen::Proposed => "No gap is planned yet: these save most",
-        Chosen::Within => "Gaps of the best set for the money named",
+        Chosen::Planned => "Planned gaps,",
+        Chosen::Proposed => "No gap is planned yet:",
+        Chosen::Within => "Gaps of the best set for the money named,",
     };
     let more = match first.more {
         0 => String::new(),
@@ -190,7 +190,7 @@ fn table(part: &mut Part, survey: &Survey, first: &First) {
         ""
     };
     part.notes
-        .push(format!("{chosen}, best for their money first{last}{more}."));
+        .push(format!("{chosen} best for their money first{last}{more}."));
 }
 
 /// What it gains, what it does not, and what it is to be done after.

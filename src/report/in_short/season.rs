@@ -75,13 +75,12 @@ pub(super) fn name(material: &Material<'_>, comparison: &Comparison) -> String {
 /// Which season it is, what its costs hold, and by what the advice was chosen.
 pub(super) fn note(material: &Material<'_>, comparison: &Comparison) -> String {
     let winters = figure(WINTERS, 1);
-    let chosen =
-        format!("Advised is what costs least over {winters} winters, bought and run (assumed).");
+    let chosen = format!("Advised: least cost over {winters} winters, bought and run (assumed).");
     let season = match run(material, comparison) {
         None => format!(
             "{} A winter hour by hour tells more. {}",
             shares(comparison),
-            running_costs(comparison, "Month and winter").replace(" [A]", "")
+            running_costs(comparison, "Month and winter").replace(" from November [A]", "")
         ),
         Some(run) => format!(
             "{}: the {}{}. {}",
