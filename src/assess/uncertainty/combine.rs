@@ -7,14 +7,15 @@
 use super::input::UncertainInput;
 use super::measure::outweighed;
 use super::round::Round;
+use super::told::{
+    Calibrated, CaseUncertainty, FEWEST_DRAWS, NotFound, Share, Uncertainty, too_few,
+};
 use super::trials::{CASE_COLUMNS, Chunk, LEAKAGE_COLUMNS, Trials, WEIGHING_COLUMNS};
 use super::weighing::{
     MOST_ROUNDS, are_enough, are_too_few, effective, next_round, resampled, weights,
 };
-use super::{
-    Calibrated, CaseUncertainty, FEWEST_DRAWS, Interval, NotFound, Share, Uncertainty, too_few,
-};
 use crate::assess::answer::{Answer, NotKnown};
+use crate::assess::interval::Interval;
 use crate::assess::model::{Case, Want};
 use crate::physics::counts::{count, whole};
 use crate::physics::units::{LITRES_PER_DAY, SECONDS_PER_HOUR};

@@ -2,8 +2,8 @@
 //! size of which gap, and how.
 
 use super::input::UncertainInput;
+use super::told::{MeasureNext, Outweighed, Share};
 use super::trials::{Sized, Trials};
-use super::{MeasureNext, Outweighed, Share};
 use crate::assess::quantity::Kind;
 use crate::survey::{Certainty, Form, Item};
 

@@ -282,8 +282,8 @@ fn beside(part: &mut Part, material: &Material<'_>, comparison: &Comparison) {
         let currency = &material.survey.tariffs.currency;
         part.line(
             format!(
-                "Cheaper after {} months of running: {}, {} to buy and {} a month.",
-                format!("{:.0}", months.ceil()),
+                "Cheaper after {:.0} months of running: {}, {} to buy and {} a month.",
+                months.ceil(),
                 quoted(other),
                 price_round(price, currency),
                 price_about(*month, currency)

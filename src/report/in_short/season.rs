@@ -80,7 +80,7 @@ pub(super) fn note(material: &Material<'_>, comparison: &Comparison) -> String {
         None => format!(
             "{} A winter hour by hour tells more. {}",
             shares(comparison),
-            running_costs(comparison, "Month and winter").replace(" from November [A]", "")
+            running_costs(comparison, "Costs").replace(" from November [A]", "")
         ),
         Some(run) => format!(
             "{}: the {}{}. {}",

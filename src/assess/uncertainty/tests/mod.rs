@@ -7,7 +7,7 @@ use super::*;
 use crate::assess::tests::{air, bare, gap_mut, hole};
 use crate::assess::{Study, assess};
 use crate::survey::gap::Cavity;
-use crate::survey::{Facing, GapId, InsideAir, Survey};
+use crate::survey::{Certainty, Facing, GapId, InsideAir, Item};
 
 mod laws;
 mod spaces;
