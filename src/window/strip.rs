@@ -30,9 +30,6 @@ pub fn show<View>(ui: &mut Ui, context: &mut PageContext<'_, View>) {
     let findings = &results.findings;
     if ui.ctx().content_rect().height() < TALL {
         ui.horizontal_wrapped(|ui| {
-            // Small print stands in the middle of its line only where the line is as high as it gets.
-            let high = ui.text_style_height(&TextStyle::Body);
-            ui.spacing_mut().interact_size.y = high;
             for (headline, sure) in headlines.iter().zip(&sure) {
                 short(ui, context, headline, sure);
             }

@@ -176,7 +176,7 @@ fn needs_heat(comparison: &Comparison) -> Option<String> {
     let name = format!("“{}”", option.name);
     Some(match option.kind {
         OptionKind::Machine(_) => {
-            format!("No heat is needed beside {name} in the weather that this is told by.")
+            format!("In this weather {name} needs no heat beside it.")
         }
         OptionKind::HeatAndMachine => format!("It takes heat and a machine at once: {name}."),
         OptionKind::BackgroundHeat => format!("Heat alone keeps it dry: {name}."),

@@ -2,7 +2,7 @@
 //! run, never both.
 
 use crate::assess::drying::{ComparedCase, Comparison, OptionAnswer, Shares, Verdict};
-use crate::assess::in_short::WINTERS;
+use crate::assess::in_short::{Pick, WINTERS, pick};
 use crate::assess::quantity::Kind;
 use crate::assess::winter::Throughout;
 use crate::assess::words::figure;
@@ -75,7 +75,12 @@ pub(super) fn name(material: &Material<'_>, comparison: &Comparison) -> String {
 /// Which season it is, what its costs hold, and by what the advice was chosen.
 pub(super) fn note(material: &Material<'_>, comparison: &Comparison) -> String {
     let winters = figure(WINTERS, 1);
-    let chosen = format!("Advised: least cost over {winters} winters, bought and run (assumed).");
+    let chosen = match pick(comparison) {
+        Pick::Take(_) => {
+            format!(" Advised: least cost over {winters} winters, bought and run (assumed).")
+        }
+        Pick::NothingNeeded | Pick::NoneSuffices(_) => String::new(),
+    };
     let season = match run(material, comparison) {
         None => format!(
             "{} A winter hour by hour tells more. {}",
@@ -90,7 +95,7 @@ pub(super) fn note(material: &Material<'_>, comparison: &Comparison) -> String {
             running_costs(comparison, "Costs")
         ),
     };
-    format!("{season} {chosen}")
+    format!("{season}{chosen}")
 }
 
 /// From which day to which: `, 1 November to 30 November`.

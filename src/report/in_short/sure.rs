@@ -45,12 +45,7 @@ fn frost(part: &mut Part, material: &Material<'_>) {
                 rating,
             ),
             Some(reach) => part.line(
-                format!(
-                    "{} {}{}",
-                    sign(&reach),
-                    capital(&holds(&name, &reach)),
-                    follows(survey.set_up, &reach)
-                ),
+                format!("{} {}", sign(&reach), capital(&holds(&name, &reach))),
                 rating,
             ),
             None => part.line(
@@ -61,6 +56,12 @@ fn frost(part: &mut Part, material: &Material<'_>) {
     }
     if survey.heaters.is_empty() {
         part.line(no_heater(material), Leads::DryingHeat);
+    }
+    if survey.set_up == SetUp::InUse && known.iter().any(|reach| !reach.holds()) {
+        part.line(
+            "On a colder night than that it is neither as warm nor as dry as is said here.",
+            Leads::DryingHeat,
+        );
     }
     if let Some(run) = material.study.winter() {
         winter::lines(part, run);
@@ -76,15 +77,6 @@ fn frost(part: &mut Part, material: &Material<'_>) {
             format!("Drain the water whatever else you do. {then}"),
             Leads::DryingHeat,
         );
-    }
-}
-
-/// What follows from how far a heater reaches.
-fn follows(set_up: SetUp, reach: &Reach) -> &'static str {
-    if set_up == SetUp::InUse && !reach.holds() {
-        " On a colder night it is neither as warm nor as dry as is said here."
-    } else {
-        ""
     }
 }
 
