@@ -8,7 +8,7 @@ use super::answer::{Answer, NotKnown};
 use super::exposure::{Leak, WindSide, coefficient, floor_place, heights, wind_side};
 use super::in_air::VehicleInAir;
 use super::inside::{self, InsideSpace, RunningFan};
-use super::law::{GapLaw, sharp_area};
+use super::law::{GapLaw, NO_SHARE_LEFT, sharp_area};
 use crate::physics::counts::count;
 use crate::physics::flow_law::Gas;
 use crate::physics::network::{Body, Network, Space};
@@ -283,8 +283,11 @@ fn wind_body(survey: &Survey, plan: &Answer<(f64, f64)>) -> Answer<WindBody> {
 /// Why there is no air balance where no gap takes part in it: nothing would be said with nothing.
 fn nothing_leaks(laws: &[GapLaw]) -> NotKnown {
     let any = |such: fn(&GapLaw) -> bool| laws.iter().any(such);
+    let sealed = |law: &GapLaw| matches!(law, GapLaw::NotSized(why) if why == NO_SHARE_LEFT);
     NotKnown::because(if laws.is_empty() {
         "no gap entered yet"
+    } else if laws.iter().all(sealed) {
+        return NotKnown::because(format!("of no gap is known what is left: {NO_SHARE_LEFT}"));
     } else if any(|law| matches!(law, GapLaw::NotSized(_))) {
         "no gap is sized yet"
     } else if any(|law| matches!(law, GapLaw::Impossible(_))) {

@@ -217,6 +217,9 @@ fn in_series(first: f64, second: f64) -> f64 {
         .recip()
 }
 
+/// Why the size of a sealed gap is not known.
+pub(super) const NO_SHARE_LEFT: &str = "sealed, but the share that remains is not given";
+
 fn gap_law(
     survey: &Survey,
     gap: &Gap,
@@ -231,7 +234,7 @@ fn gap_law(
         return GapLaw::NotSized(missing_words(gap));
     };
     let Some(left) = share_left_by_work(gap) else {
-        return GapLaw::NotSized("sealed, but the share that remains is not given".to_owned());
+        return GapLaw::NotSized(NO_SHARE_LEFT.to_owned());
     };
     let in_front = match gap.behind {
         None => None,

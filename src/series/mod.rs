@@ -16,6 +16,7 @@ mod read;
 mod readings;
 mod refused;
 mod rows;
+mod seven_digits;
 mod spreadsheet;
 mod thin;
 
@@ -33,4 +34,5 @@ pub use read::{preview, read, read_watched};
 pub use readings::Readings;
 pub use refused::ReadError;
 pub use rows::{Channel, MOST_BYTES, MOST_ROWS, Series};
+pub use seven_digits::SevenDigits;
 pub use thin::{Extremes, stretches};

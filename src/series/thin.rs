@@ -4,6 +4,7 @@
 //! of the screen. Buckets begin at fixed rows, so that a line does not flicker while it is moved, and
 //! their extremes are found once, from small buckets to large ones.
 
+use super::SevenDigits;
 use std::ops::Range;
 
 /// Rows of the smallest bucket.
@@ -26,7 +27,7 @@ type Ends = (u32, u32);
 impl Extremes {
     /// Finds them. Values that are no numbers are passed over.
     #[must_use]
-    pub fn of(values: &[f32]) -> Self {
+    pub fn of(values: &SevenDigits) -> Self {
         let starts = (0..values.len()).step_by(KEPT_FROM);
         let smallest: Vec<Option<Ends>> = starts
             .map(|start| ends(values, start..(start + KEPT_FROM).min(values.len())))
@@ -51,9 +52,9 @@ impl Extremes {
     ///
     /// `values` are those that the extremes were found of.
     #[must_use]
-    pub fn thinned(&self, values: &[f32], rows: Range<usize>, pairs: usize) -> Vec<usize> {
+    pub fn thinned(&self, values: &SevenDigits, rows: Range<usize>, pairs: usize) -> Vec<usize> {
         let rows = rows.start.min(values.len())..rows.end.min(values.len());
-        let is_there = |row: &usize| values.get(*row).is_some_and(|value| !value.is_nan());
+        let is_there = |row: &usize| values.has(*row);
         let pairs = pairs.max(1);
         if rows.len() <= 2 * pairs {
             return rows.filter(is_there).collect();
@@ -100,12 +101,12 @@ fn row(at: u32) -> usize {
     usize::try_from(at).unwrap_or(usize::MAX)
 }
 
-fn value(values: &[f32], at: u32) -> f32 {
-    values.get(row(at)).copied().unwrap_or(f32::NAN)
+fn value(values: &SevenDigits, at: u32) -> f32 {
+    values.get(row(at)).unwrap_or(f32::NAN)
 }
 
 /// The lowest and the highest of two pairs.
-fn wider(values: &[f32], (low, high): Ends, (other_low, other_high): Ends) -> Ends {
+fn wider(values: &SevenDigits, (low, high): Ends, (other_low, other_high): Ends) -> Ends {
     let lower = value(values, other_low) < value(values, low);
     let higher = value(values, other_high) > value(values, high);
     (
@@ -115,12 +116,9 @@ fn wider(values: &[f32], (low, high): Ends, (other_low, other_high): Ends) -> En
 }
 
 /// The rows of the lowest and the highest value of some rows.
-fn ends(values: &[f32], rows: Range<usize>) -> Option<Ends> {
-    let first = rows.start;
-    let of_rows = values.get(rows).unwrap_or_default().iter().enumerate();
-    of_rows
-        .filter(|(_, value)| !value.is_nan())
-        .filter_map(|(at, _)| u32::try_from(first + at).ok())
+fn ends(values: &SevenDigits, rows: Range<usize>) -> Option<Ends> {
+    rows.filter(|row| values.has(*row))
+        .filter_map(|row| u32::try_from(row).ok())
         .map(|at| (at, at))
         .reduce(|one, other| wider(values, one, other))
 }
@@ -128,9 +126,9 @@ fn ends(values: &[f32], rows: Range<usize>) -> Option<Ends> {
 /// Rows between holes: where two neighbours that have a value lie further apart than four times the
 /// usual step, and half an hour at least, nothing was read between them and no line is drawn.
 #[must_use]
-pub fn stretches(times: &[i64], values: &[f32]) -> Vec<Range<usize>> {
+pub fn stretches(times: &[i64], values: &SevenDigits) -> Vec<Range<usize>> {
     let there = || {
-        let rows = times.iter().zip(values).enumerate();
+        let rows = times.iter().zip(values.iter()).enumerate();
         rows.filter_map(|(row, (time, value))| (!value.is_nan()).then_some((row, *time)))
     };
     let steps = there().zip(there().skip(1));
@@ -165,6 +163,10 @@ mod tests {
         proptest::collection::vec(one, 0..3000)
     }
 
+    fn kept(values: &[f32]) -> SevenDigits {
+        values.iter().copied().map(f64::from).collect()
+    }
+
     fn lowest_and_highest(values: impl Iterator<Item = f32>) -> (f32, f32) {
         values
             .filter(|value| !value.is_nan())
@@ -178,9 +180,9 @@ mod tests {
         fn thinning_keeps_the_extremes_of_every_bucket_the_ends_and_the_order(
             values in channel(), from in 0_usize..3000, many in 0_usize..3000, pairs in 1_usize..400
         ) {
-            let extremes = Extremes::of(&values);
+            let all = kept(&values);
             let rows = from..from + many;
-            let kept = extremes.thinned(&values, rows.clone(), pairs);
+            let kept = Extremes::of(&all).thinned(&all, rows.clone(), pairs);
             let there: Vec<usize> = rows
                 .filter(|row| values.get(*row).is_some_and(|value| !value.is_nan()))
                 .collect();
@@ -218,7 +220,7 @@ mod tests {
             }
             let value = |row: usize| if missing.contains(&row) { f32::NAN } else { 1.0 };
             let values: Vec<f32> = (0..times.len()).map(value).collect();
-            let found = stretches(&times, &values);
+            let found = stretches(&times, &kept(&values));
             prop_assert!(found.windows(2).all(|pair| pair[0].end <= pair[1].start));
             for (row, value) in values.iter().enumerate() {
                 let inside = found.iter().any(|stretch| stretch.contains(&row));
@@ -235,13 +237,16 @@ mod tests {
         let mut times: Vec<i64> = (0..100).map(|at| at * 600).collect();
         times.extend((0..50).map(|at| 100 * 600 + 86_400 + at * 600));
         let mut values = vec![5.0; times.len()];
-        assert_eq!(stretches(&times, &values), [0..100, 100..150]);
-        assert!(stretches(&[], &[]).is_empty());
-        assert!(stretches(&[5], &[f32::NAN]).is_empty());
+        assert_eq!(stretches(&times, &kept(&values)), [0..100, 100..150]);
+        assert!(stretches(&[], &kept(&[])).is_empty());
+        assert!(stretches(&[5], &kept(&[f32::NAN])).is_empty());
         // What is left out for hours parts the line too; a single reading does not.
         values[20] = f32::NAN;
         values[40..60].fill(f32::NAN);
-        assert_eq!(stretches(&times, &values), [0..40, 60..100, 100..150]);
+        assert_eq!(
+            stretches(&times, &kept(&values)),
+            [0..40, 60..100, 100..150]
+        );
     }
 
     #[test]
@@ -250,6 +255,7 @@ mod tests {
             .flat_map(|part| (0..1_000_u16).map(move |at| (part, at)))
             .map(|(part, at)| (f32::from(part) + 0.001 * f32::from(at)).sin() * f32::from(at % 97))
             .collect();
+        let values = kept(&values);
         let extremes = Extremes::of(&values);
         let kept = extremes.thinned(&values, 0..values.len(), 400);
         assert!(kept.len() > 400 && kept.len() <= 804, "{}", kept.len());

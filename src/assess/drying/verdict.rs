@@ -1,6 +1,6 @@
 //! The verdict on an option over the season, in a plain sentence with its numbers.
 
-use super::answer::{OptionCase, OptionKind, Shortfall, Verdict};
+use super::answer::{OptionCase, OptionKind, Shortfall, Verdict, in_all_weathers};
 use super::ground::Ground;
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::quantity::Kind;
@@ -85,16 +85,22 @@ fn told<'a>(
 }
 
 fn over_the_season(known: &[Told<'_>]) -> Answer<Verdict> {
-    let weighed = known.iter().any(|case| case.share > 0.0);
-    let counted = || known.iter().filter(|case| !weighed || case.share > 0.0);
-    let held = counted().filter(|case| case.state.holds);
+    let counted = counted(known);
+    let held = counted.iter().filter(|case| case.state.holds);
     let share: f64 = held.clone().map(|case| case.share).sum();
-    match (held.count(), counted().count()) {
+    match (held.count(), counted.len()) {
         (held, all) if held == all => Ok(Verdict::Always),
         (0, _) => Ok(Verdict::Never),
-        _ if weighed => Ok(Verdict::Partly(share)),
+        _ if share > 0.0 => Ok(Verdict::Partly(share)),
         _ => Err(NotKnown::because("no weather case has a weight")),
     }
+}
+
+/// The cases that the season is made of: those with a share, or all where none has one.
+fn counted<'b, 'a>(known: &'b [Told<'a>]) -> Cases<'b, 'a> {
+    let weighed = known.iter().any(|case| case.share > 0.0);
+    let cases = known.iter();
+    cases.filter(|case| !weighed || case.share > 0.0).collect()
 }
 
 /// What the sentences need besides the states.
@@ -154,7 +160,12 @@ impl<'a> Words<'a> {
         match verdict {
             Ok(Verdict::Always) if one => format!("holds {target}"),
             Ok(Verdict::Never) if one => format!("does not hold {target}"),
-            Ok(Verdict::Always) => format!("holds {target} all season"),
+            Ok(Verdict::Always) => {
+                format!(
+                    "holds {target} {}",
+                    in_all_weathers(counted(self.known).len())
+                )
+            }
             Ok(Verdict::Partly(share)) => {
                 format!(
                     "holds {target} for {} of the season",

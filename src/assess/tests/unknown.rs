@@ -121,6 +121,13 @@ fn gaps_of_which_none_counts_are_not_known_never_nothing() {
         diameter_mm: Some(-5.0),
     };
     nothing(&survey, "left out");
+    // Sized, and sealed since.
+    let sealed = gap_mut(&mut survey, id);
+    sealed.form = Form::RoundHole {
+        diameter_mm: Some(5.0),
+    };
+    sealed.state = WorkState::Sealed;
+    nothing(&survey, "what is left: sealed, but the share that remains is not given");
 }
 
 #[test]

@@ -302,7 +302,9 @@ impl<'a> Line<'a> {
             let rh = rh.map_or_else(|| "not known".to_owned(), percent);
             format!("{rh} in “{}”", case.name)
         });
-        let each: Vec<String> = each.chain([self.option.verdict_words()]).collect();
+        let each: Vec<String> = each
+            .chain([self.option.verdict_words(self.comparison)])
+            .collect();
         each.join(", ")
     }
 
@@ -327,7 +329,10 @@ impl<'a> Line<'a> {
             at += step;
         }
         let standing = self.option.standing();
-        let words = self.option.signed_verdict().replace(" of the season", "");
+        let words = self
+            .option
+            .signed_verdict(self.comparison)
+            .replace(" of the season", "");
         let words = shortened(&words, LETTER, RIGHT - SEASON - 2.0);
         let left = scene.width - RIGHT;
         self.season(scene, Point::new(left, y));

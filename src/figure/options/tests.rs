@@ -199,7 +199,10 @@ fn the_description_tells_every_case_and_verdict_in_words() {
     let words = options(&comparison, 240.0).description;
     for option in &comparison.options {
         assert!(words.contains(&option.name));
-        assert!(words.contains(&option.verdict_words()), "{words}");
+        assert!(
+            words.contains(&option.verdict_words(&comparison)),
+            "{words}"
+        );
     }
     for case in &comparison.cases {
         assert!(words.contains(&format!("in “{}”", case.name)));

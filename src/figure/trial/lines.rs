@@ -138,7 +138,9 @@ pub fn limit(rows: Rows<'_>, outside: &Air, factor: f64, surface_rh: f64) -> Tra
         };
         let surface = surface_temperature_c(factor, outside_c, *inside_c);
         let share = saturation_pressure(surface) / saturation_pressure(*inside_c);
-        100.0 * (surface_rh * share).min(1.0)
+        let allowed = 100.0 * (surface_rh * share).min(1.0);
+        // A hundredth of a percent is finer than any line, and takes half the room.
+        (100.0 * allowed).round() / 100.0
     });
     Track::new(Arc::clone(rows.times_s), allowed)
 }

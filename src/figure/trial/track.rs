@@ -2,18 +2,18 @@
 //! known.
 
 use crate::physics::counts::seconds_as_f64;
-use crate::series::{Extremes, stretches};
+use crate::series::{Extremes, SevenDigits, stretches};
 use std::ops::Range;
 use std::sync::Arc;
 
 /// Points of a line: seconds since the start of 1970 on the clock of the place, and the value.
 pub type Points = Vec<[f64; 2]>;
 
-/// Values over time, kept to seven digits: more than any instrument has, in half the room.
+/// Values over time.
 #[derive(Clone, Debug, Default)]
 pub struct Track {
     times_s: Arc<Vec<i64>>,
-    values: Vec<f32>,
+    values: SevenDigits,
     extremes: Extremes,
     stretches: Vec<Range<usize>>,
 }
@@ -22,7 +22,7 @@ impl Track {
     /// Values at times in order, NaN where there is none.
     #[must_use]
     pub fn new(times_s: Arc<Vec<i64>>, values: impl IntoIterator<Item = f64>) -> Self {
-        let values: Vec<f32> = values.into_iter().map(nearest).collect();
+        let values: SevenDigits = values.into_iter().collect();
         let extremes = Extremes::of(&values);
         let stretches = stretches(&times_s, &values);
         Self {
@@ -83,7 +83,7 @@ impl Track {
     fn point(&self, row: usize) -> Option<[f64; 2]> {
         let time = self.times_s.get(row)?;
         let value = self.values.get(row).filter(|value| !value.is_nan())?;
-        Some([seconds_as_f64(*time), f64::from(*value)])
+        Some([seconds_as_f64(*time), f64::from(value)])
     }
 
     /// The value read at a time: that of the row before it, unless that is longer ago than `within`
@@ -99,7 +99,7 @@ impl Track {
         let row = self.times_s.partition_point(|one| *one <= time);
         let row = row.checked_sub(1)?;
         let is_near = time - self.times_s.get(row)? <= within;
-        let value = self.values.get(row).copied();
+        let value = self.values.get(row);
         value.filter(|value| is_near && !value.is_nan())
     }
 
@@ -123,14 +123,6 @@ impl Track {
             .map(|[_, value]| (*value, *value))
             .reduce(|(low, high), (one, other)| (low.min(one), high.max(other)))
     }
-}
-
-#[expect(
-    clippy::cast_possible_truncation,
-    reason = "seven digits are enough to draw by and to print"
-)]
-fn nearest(value: f64) -> f32 {
-    value as f32
 }
 
 #[cfg(test)]

@@ -253,7 +253,7 @@ fn by_month(currency: &str, comparison: &Comparison, reasons: &mut Reasons) -> T
         for (at, option) in stage.comparison.options.iter().enumerate() {
             table.row([
                 name(at, option),
-                option.verdict_words(),
+                option.verdict_words(stage.comparison),
                 reasons.or(&option.kwh_per_month, |kwh| {
                     Kind::KilowattHours.number(*kwh)
                 }),

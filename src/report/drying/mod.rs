@@ -137,7 +137,7 @@ pub(crate) fn verdicts(comparison: &Comparison) -> Section {
 
 /// Which options hold the target and for how long, in a few lines for those who read no further.
 pub(crate) fn summary(comparison: &Comparison) -> Vec<String> {
-    let all_season = all_season(comparison);
+    let always = always(comparison);
     let mut lines = vec![format!("{} {}", held_sign(comparison), held(comparison))];
     let long = some_of_it(comparison);
     if !long.is_empty() {
@@ -147,7 +147,11 @@ pub(crate) fn summary(comparison: &Comparison) -> Vec<String> {
             .find(|standing| *standing == Standing::Well)
             .unwrap_or(Standing::Partly)
             .sign();
-        let each: Vec<String> = long.into_iter().map(with_its_share).collect();
+        let each: Vec<String> = {
+            let each = long.into_iter();
+            each.map(|option| with_its_share(comparison, option))
+                .collect()
+        };
         lines.push(format!(
             "{sign} For part of the season: {}.",
             each.join("; ")
@@ -158,7 +162,7 @@ pub(crate) fn summary(comparison: &Comparison) -> Vec<String> {
             option.verdict == Ok(Verdict::Always) && option.provisos.first() == Some(&proviso)
         });
         if !names.is_empty() {
-            lines.push(format!("▲ It would be held{all_season}, {words}: {names}."));
+            lines.push(format!("▲ It would be held{always}, {words}: {names}."));
         }
     }
     let near = comparison.options.iter().filter(|option| is_near(option));
@@ -167,7 +171,7 @@ pub(crate) fn summary(comparison: &Comparison) -> Vec<String> {
         option.verdict == Ok(Verdict::Never) && !is_near(option)
     });
     if !none.is_empty() {
-        let at_no_time = if all_season.is_empty() {
+        let at_no_time = if always.is_empty() {
             "Does not hold it"
         } else {
             "At no time"
@@ -224,21 +228,21 @@ const PROVISOS: [(Proviso, &str); 3] = [
     ),
 ];
 
-/// ` all season`, where there is more than one weather case.
-fn all_season(comparison: &Comparison) -> &'static str {
+/// ` in all 3 weathers`, where there is more than one weather case.
+fn always(comparison: &Comparison) -> String {
     if comparison.cases.len() > 1 {
-        " all season"
+        format!(" {}", comparison.always())
     } else {
-        ""
+        String::new()
     }
 }
 
-/// The options that hold the target all season, or the one that holds it longest, in a sentence.
+/// The options that always hold the target, or the one that holds it longest, in a sentence.
 pub(crate) fn held(comparison: &Comparison) -> String {
     sentence(&held_words(comparison))
 }
 
-/// Whether the target is held all season, with nothing to be said against it.
+/// Whether the target is always held, with nothing to be said against it.
 fn all_of_it(option: &OptionAnswer) -> bool {
     option.verdict == Ok(Verdict::Always) && option.provisos.is_empty()
 }
@@ -255,31 +259,34 @@ fn some_of_it(comparison: &Comparison) -> Vec<&OptionAnswer> {
     some
 }
 
-fn with_its_share(option: &OptionAnswer) -> String {
-    format!("{}, {}", option.name, option.verdict_words())
+fn with_its_share(comparison: &Comparison, option: &OptionAnswer) -> String {
+    format!("{}, {}", option.name, option.verdict_words(comparison))
 }
 
 fn held_words(comparison: &Comparison) -> String {
-    let (target, all_season) = (target(comparison), all_season(comparison));
+    let (target, always) = (target(comparison), always(comparison));
     if comparison.options.first().is_some_and(all_of_it) {
         return match comparison.set_up {
-            SetUp::LaidUp => format!("with nothing done {target} is held{all_season}"),
+            SetUp::LaidUp => format!("with nothing done {target} is held{always}"),
             SetUp::InUse => format!(
-                "heat to {} alone holds {target}{all_season}: no machine is needed",
+                "heat to {} alone holds {target}{always}: no machine is needed",
                 Kind::Celsius.typed(comparison.inside_c)
             ),
         };
     }
     let names = named(comparison, all_of_it);
     if !names.is_empty() {
-        return format!("holds {target}{all_season}: {names}");
+        return format!("holds {target}{always}: {names}");
     }
     let longest = some_of_it(comparison)
         .first()
         .map_or_else(String::new, |option| {
-            format!("; it is held longest by {}", with_its_share(option))
+            format!(
+                "; it is held longest by {}",
+                with_its_share(comparison, option)
+            )
         });
-    format!("nothing compared here holds {target}{all_season}{longest}")
+    format!("nothing compared here holds {target}{always}{longest}")
 }
 
 fn held_sign(comparison: &Comparison) -> &'static str {

@@ -149,7 +149,7 @@ pub(super) fn part(material: &Material<'_>, first: &Answer<Option<First>>) -> Pa
     for option in shown(comparison).filter(|option| !named(option)) {
         table.row([
             format!("{} {}", option.standing().sign(), option.starred_name()),
-            option.verdict_told(&season::always(comparison)),
+            option.verdict_words(comparison),
             to_buy(&option.to_buy, &mut reasons),
             reasons.or(&option.costs.per_month, |cost| money_about(*cost)),
             reasons.or(&option.costs.per_winter, |cost| money_about(*cost)),
@@ -211,7 +211,7 @@ pub(super) fn bars(comparison: &Comparison) -> Vec<Bar> {
         Bar {
             share: option.verdict.as_ref().ok().map(Verdict::share),
             standing: option.standing(),
-            held: option.verdict_told(&season::always(comparison)),
+            held: option.verdict_words(comparison),
             to_buy: if known {
                 to_buy(&option.to_buy, &mut reasons)
             } else {

@@ -1,7 +1,7 @@
 //! Over which season the options are told: the kinds of weather written down, or the winter that was
 //! run, never both.
 
-use crate::assess::drying::{ComparedCase, Comparison, OptionAnswer, Shares, Verdict};
+use crate::assess::drying::{Comparison, OptionAnswer, Shares, Verdict};
 use crate::assess::in_short::{Pick, WINTERS, pick};
 use crate::assess::quantity::Kind;
 use crate::assess::winter::Throughout;
@@ -10,34 +10,18 @@ use crate::report::drying::{running_costs, shares};
 use crate::report::{Material, winter_short};
 use crate::survey::{MonthDay, SetUp};
 
-/// The weather cases that the season is made of.
-fn counted_cases(comparison: &Comparison) -> Vec<&ComparedCase> {
-    let weighed = comparison.cases.iter().any(|case| case.share > 0.0);
-    let cases = comparison.cases.iter();
-    cases.filter(|case| !weighed || case.share > 0.0).collect()
-}
-
-/// What the options in a table are held for where they hold all the time.
-pub(super) fn always(comparison: &Comparison) -> String {
-    match (comparison.shares, counted_cases(comparison).len()) {
-        (Shares::Winter, _) => "all season".to_owned(),
-        (Shares::WeatherCases, 1) => "in this weather".to_owned(),
-        (Shares::WeatherCases, number) => format!("in all {number} weathers"),
-    }
-}
-
 /// `for 94 % of the season`, `in all 3 kinds of weather written down, none colder than 4 °C`.
 pub(super) fn for_how_long(comparison: &Comparison, option: &OptionAnswer) -> String {
     match option.verdict {
         Ok(Verdict::Partly(share)) => format!("for {} of the season", Kind::Share.text(share)),
-        Ok(Verdict::Always) if comparison.shares == Shares::Winter => "all season".to_owned(),
-        Ok(Verdict::Always) => in_weather(comparison),
-        _ => option.verdict_words(),
+        Ok(Verdict::Always) if comparison.shares == Shares::WeatherCases => in_weather(comparison),
+        Ok(Verdict::Always) => comparison.always(),
+        _ => option.verdict_words(comparison),
     }
 }
 
 fn in_weather(comparison: &Comparison) -> String {
-    let cases = counted_cases(comparison);
+    let cases = comparison.counted_cases();
     let kinds = match cases.len() {
         1 => "in the weather written down".to_owned(),
         number => format!("in all {number} kinds of weather written down"),

@@ -5,6 +5,8 @@ mod sizes;
 mod told;
 
 pub use judged::{NEAR, Proviso, Shortfall, Standing, Verdict};
+pub(super) use told::in_all_weathers;
+
 pub use sizes::{AchPoint, Capacity, HeaterFor, HeaterSize, NeedCurve, Offer, SizedFor, Sizing};
 
 use crate::assess::answer::{Answer, NotKnown};

@@ -1,7 +1,7 @@
 //! The verdict on an option, told in a sign and a few words.
 
 use super::judged::{Proviso, Standing, Verdict};
-use super::{OptionAnswer, OptionCase};
+use super::{ComparedCase, Comparison, OptionAnswer, OptionCase, Shares};
 use crate::assess::quantity::Kind;
 
 /// Share of the season from which an option counts as one that does the job: three quarters
@@ -24,6 +24,33 @@ impl OptionCase {
     }
 }
 
+/// What is held in every one of so many weather cases is held for so long.
+pub(in crate::assess::drying) fn in_all_weathers(number: usize) -> String {
+    match number {
+        1 => "in this weather".to_owned(),
+        number => format!("in all {number} weathers"),
+    }
+}
+
+impl Comparison {
+    /// The weather cases that the season is made of: those with a share, or all where none has one.
+    #[must_use]
+    pub fn counted_cases(&self) -> Vec<&ComparedCase> {
+        let weighed = self.cases.iter().any(|case| case.share > 0.0);
+        let cases = self.cases.iter();
+        cases.filter(|case| !weighed || case.share > 0.0).collect()
+    }
+
+    /// For how long it is held what is held always: a few kinds of weather are no season.
+    #[must_use]
+    pub fn always(&self) -> String {
+        match self.shares {
+            Shares::Winter => "all season".to_owned(),
+            Shares::WeatherCases => in_all_weathers(self.counted_cases().len()),
+        }
+    }
+}
+
 impl OptionAnswer {
     /// How well the option does over the season.
     #[must_use]
@@ -43,20 +70,14 @@ impl OptionAnswer {
         }
     }
 
-    /// The verdict in a few words: `90 % of the season`.
+    /// The verdict in a few words, as one of the options of a comparison: `90 % of the season`.
     #[must_use]
-    pub fn verdict_words(&self) -> String {
-        self.verdict_told("all season")
-    }
-
-    /// The same with other words for what is held always.
-    #[must_use]
-    pub fn verdict_told(&self, always: &str) -> String {
+    pub fn verdict_words(&self, of: &Comparison) -> String {
         let one_case = self.cases.len() == 1;
         let words = match self.verdict {
             Ok(Verdict::Always) if one_case => "holds it".to_owned(),
             Ok(Verdict::Never) if one_case => "does not hold it".to_owned(),
-            Ok(Verdict::Always) => always.to_owned(),
+            Ok(Verdict::Always) => of.always(),
             Ok(Verdict::Partly(share)) => {
                 format!("{} of the season", Kind::Share.text(share))
             }
@@ -79,7 +100,7 @@ impl OptionAnswer {
 
     /// Sign and words of the verdict.
     #[must_use]
-    pub fn signed_verdict(&self) -> String {
-        format!("{} {}", self.standing().sign(), self.verdict_words())
+    pub fn signed_verdict(&self, of: &Comparison) -> String {
+        format!("{} {}", self.standing().sign(), self.verdict_words(of))
     }
 }

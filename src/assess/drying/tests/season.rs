@@ -39,7 +39,10 @@ fn a_compressor_that_does_it_for_most_of_the_season_is_not_shown_by_its_two_wors
     };
     assert!((share - 0.75).abs() < 1e-12);
     assert_eq!(large.standing(), Standing::Well);
-    assert_eq!(large.signed_verdict(), "✔ 75\u{a0}% of the season");
+    assert_eq!(
+        large.signed_verdict(&comparison),
+        "✔ 75\u{a0}% of the season"
+    );
     let sentence = large.sentence.replace('\u{a0}', " ");
     assert!(
         sentence.starts_with("holds 64 % for 75 % of the season, in “windy”: it removes "),
@@ -87,14 +90,14 @@ fn the_verdict_weighs_every_case_that_is_part_of_the_season() {
 #[test]
 fn weights_of_any_sum_are_shares_of_it() {
     let mut survey = season();
-    let before = compared(&survey);
+    let was = compared(&survey);
     for case in &mut survey.weather {
         case.weight *= 20.0;
     }
-    let after = compared(&survey);
-    assert!((after.weights - 20.0).abs() < 1e-9);
-    for (before, after) in before.options.iter().zip(&after.options) {
-        assert_eq!(before.signed_verdict(), after.signed_verdict());
+    let is = compared(&survey);
+    assert!((is.weights - 20.0).abs() < 1e-9);
+    for (before, after) in was.options.iter().zip(&is.options) {
+        assert_eq!(before.signed_verdict(&was), after.signed_verdict(&is));
         assert_eq!(before.sentence, after.sentence);
     }
 }
@@ -148,7 +151,10 @@ fn a_flame_in_a_vehicle_laid_up_is_no_green_tick_and_says_why() {
     let gas = option(&comparison, OptionKind::BackgroundHeat);
     assert_eq!(gas.verdict, Ok(Verdict::Always));
     assert_eq!(gas.provisos, [Proviso::Unattended]);
-    assert_eq!(gas.signed_verdict(), "▲ all season, if attended");
+    assert_eq!(
+        gas.signed_verdict(&comparison),
+        "▲ in all 3 weathers, if attended"
+    );
     // The compressor does it for most of the season, and its tick is green.
     assert_eq!(option(&comparison, COMPRESSOR).standing(), Standing::Well);
     // Electric heat may run where nobody is; gas may where somebody is.
@@ -187,7 +193,10 @@ fn a_heater_below_its_set_point_is_not_praised_for_the_humidity_it_brings() {
     let guard = option(&comparison, OptionKind::BackgroundHeat);
     assert_eq!(guard.verdict, Ok(Verdict::Always));
     assert_eq!(guard.provisos, [Proviso::ShortOfHeat]);
-    assert_eq!(guard.signed_verdict(), "▲ all season, short of heat");
+    assert_eq!(
+        guard.signed_verdict(&comparison),
+        "▲ in all 3 weathers, short of heat"
+    );
     let case = still(&comparison, OptionKind::BackgroundHeat);
     let below = case.below_set_point_k.expect("it is colder");
     assert!((below - (4.0 - case.inside.t_c)).abs() < 1e-12 && below > 5.0);
@@ -224,7 +233,10 @@ fn in_use_every_option_is_judged_at_comfort() {
     assert_eq!(warm.verdict, Ok(Verdict::Always));
     for kind in [COMPRESSOR, ROTOR, PLATE, TUB] {
         let machine = option(&comparison, kind);
-        assert_eq!(machine.signed_verdict(), "ℹ all season, not needed");
+        assert_eq!(
+            machine.signed_verdict(&comparison),
+            "ℹ in all 3 weathers, not needed"
+        );
     }
     // No machine is too cold there, and nothing is compared with its heat alone.
     assert_eq!(still(&comparison, COMPRESSOR).running, Running::Runs);

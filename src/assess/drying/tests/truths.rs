@@ -97,7 +97,7 @@ fn open_ventilators_and_lockers_let_more_air_through() {
         "{}",
         none.sentence
     );
-    assert_eq!(none.signed_verdict(), "ℹ nothing to open");
+    assert_eq!(none.signed_verdict(&comparison), "ℹ nothing to open");
     assert_eq!(none.cases, option(&comparison, OptionKind::Nothing).cases);
     let mut vent = hole(5, Facing::Roof, 2.6, 150.0);
     vent.purpose = Purpose::UserVentilation;

@@ -38,28 +38,32 @@ pub(super) fn show(ui: &mut Ui, context: &mut DryingHeatContext<'_>, comparison:
     ui.add_space(4.0);
     let options = whole.options.iter().zip(&comparison.options);
     for (at, (told, option)) in options.enumerate() {
-        let then = comparison.option_after_plan(at);
-        verdict(ui, told, option, then.and_then(Result::ok));
+        let sealed = comparison.sealed();
+        let then = sealed.and_then(|sealed| Some((sealed.options.get(at)?, sealed)));
+        verdict(ui, told, (option, comparison), then);
     }
     widgets::report::part(ui, context.queue, &whole.figures);
     noticed(ui, context, comparison);
 }
 
+/// An option, and the comparison it is one of.
+type OneOf<'a> = (&'a OptionAnswer, &'a Comparison);
+
 /// Name, verdict, the sentence with its reason, and the same after the plan.
-fn verdict(ui: &mut Ui, told: &Told, option: &OptionAnswer, then: Option<&OptionAnswer>) {
-    let head = |ui: &mut Ui, name: RichText, option: Option<&OptionAnswer>| {
+fn verdict(ui: &mut Ui, told: &Told, now: OneOf<'_>, then: Option<OneOf<'_>>) {
+    let head = |ui: &mut Ui, name: RichText, option: Option<OneOf<'_>>| {
         ui.horizontal_wrapped(|ui| {
             ui.spacing_mut().interact_size.y = 18.0;
             ui.label(name);
-            if let Some(option) = option {
+            if let Some((option, of)) = option {
                 let colour = body::colour(role(option.standing()), palette(ui));
-                let words = RichText::new(units::text(ui.ctx(), &option.signed_verdict()));
+                let words = RichText::new(units::text(ui.ctx(), &option.signed_verdict(of)));
                 ui.label(words.family(bold()).color(colour));
             }
         });
     };
     let name = RichText::new(units::text(ui.ctx(), &told.name)).family(bold());
-    head(ui, name, Some(option));
+    head(ui, name, Some(now));
     ui.add(Label::new(units::text(ui.ctx(), &told.now)).wrap());
     match &told.after_plan {
         None => {}
