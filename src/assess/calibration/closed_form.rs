@@ -23,6 +23,7 @@
 )]
 
 use super::target::Target;
+use crate::assess::measured::CONFLICT;
 use crate::assess::spread::{NOT_FOUND, SURVEYOR, sigma_within};
 use crate::assess::uncertainty::UncertainInput;
 use crate::survey::GapId;
@@ -36,22 +37,67 @@ pub(super) struct Sized {
     pub(super) unintended: bool,
 }
 
-/// The factor on the flow of each gap that these measurements leave.
-pub(super) fn factors(gaps: &[Sized], seen: &[&Target]) -> Vec<(GapId, f64)> {
-    let spreads = Spreads::new();
-    let targets: Vec<Shares> = seen.iter().map(|one| Shares::of(one, gaps)).collect();
-    let many = targets.len();
-    // Covariances of the measurements with one another, their own spread put in where it is used.
-    let mut among = vec![vec![0.0; many]; many];
-    for (a, row) in among.iter_mut().enumerate() {
-        for (b, cell) in row.iter_mut().enumerate() {
-            *cell =
-                spreads.of_two(&targets[a], &targets[b], gaps) + besides(seen[a], seen[b], a == b);
+/// What is expected of measurements before any of them is known.
+struct Before {
+    spreads: Spreads,
+    targets: Vec<Shares>,
+    /// Covariances of the measurements with one another, without their own spread.
+    among: Vec<Vec<f64>>,
+    /// Means of their logarithms.
+    expected: Vec<f64>,
+}
+
+impl Before {
+    fn of(gaps: &[Sized], seen: &[&Target]) -> Self {
+        let spreads = Spreads::new();
+        let targets: Vec<Shares> = seen.iter().map(|one| Shares::of(one, gaps)).collect();
+        let many = targets.len();
+        let mut among = vec![vec![0.0; many]; many];
+        for (a, row) in among.iter_mut().enumerate() {
+            for (b, cell) in row.iter_mut().enumerate() {
+                *cell = spreads.of_two(&targets[a], &targets[b], gaps)
+                    + besides(seen[a], seen[b], a == b);
+            }
+        }
+        let expected = (0..many).map(|a| seen[a].ln_expected - 0.5 * among[a][a]);
+        Self {
+            expected: expected.collect(),
+            spreads,
+            targets,
+            among,
         }
     }
-    let mut expected: Vec<f64> = (0..many)
-        .map(|a| seen[a].ln_expected - 0.5 * among[a][a])
-        .collect();
+}
+
+/// The pairs of measurements that contradict each other, by their places.
+///
+/// ```text
+/// z = |(ln y_a − E ln y_a) − (ln y_b − E ln y_b)|/√(var_a + var_b − 2 cov_ab + σ_a² + σ_b²)      z > 2
+/// ```
+/// What the survey does not know of its gaps shifts measurements of one state alike, and drops out.
+pub(super) fn contradictions(gaps: &[Sized], seen: &[&Target]) -> Vec<(usize, usize)> {
+    let Before {
+        among, expected, ..
+    } = Before::of(gaps, seen);
+    let off = |a: usize| seen[a].ln - expected[a];
+    let pairs = (0..seen.len()).flat_map(|b| (0..b).map(move |a| (a, b)));
+    let apart = |&(a, b): &(usize, usize)| {
+        let own = seen[a].sigma.powi(2) + seen[b].sigma.powi(2);
+        // Rounding may leave less than none of what one state cannot differ in.
+        let by_gaps = (among[a][a] + among[b][b] - 2.0 * among[a][b]).max(0.0);
+        (off(a) - off(b)).abs() > CONFLICT * (own + by_gaps).sqrt()
+    };
+    pairs.filter(apart).collect()
+}
+
+/// The factor on the flow of each gap that these measurements leave.
+pub(super) fn factors(gaps: &[Sized], seen: &[&Target]) -> Vec<(GapId, f64)> {
+    let Before {
+        spreads,
+        targets,
+        mut among,
+        mut expected,
+    } = Before::of(gaps, seen);
     let mut with: Vec<Vec<f64>> = gaps
         .iter()
         .enumerate()

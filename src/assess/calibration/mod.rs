@@ -54,6 +54,8 @@ pub struct Calibration {
     pub by: Vec<Weighed>,
     /// Those that do not, and why.
     pub not_by: Vec<(MeasurementId, NotKnown)>,
+    /// Pairs of those that weigh and contradict each other.
+    pub against_each_other: Vec<(MeasurementId, MeasurementId)>,
     factors: Factors,
 }
 
@@ -87,22 +89,26 @@ impl Calibration {
                 Err(why) => not_by.push((of, why)),
             }
         }
-        let factors = if by.is_empty() {
-            Factors::default()
-        } else {
-            let gaps = survey.gaps.iter().map(|gap| Sized {
-                gap: gap.id,
-                sigma: sigma_of_size(gap.certainty),
-                unintended: leave::counts_as_leak(survey, gap),
-            });
-            let gaps: Vec<Sized> = gaps.collect();
-            let seen = by.iter().map(|one| &one.target);
-            Factors::of(closed_form::factors(&gaps, &seen.collect::<Vec<_>>()))
-        };
+        if by.is_empty() {
+            return Self {
+                not_by,
+                ..Self::default()
+            };
+        }
+        let gaps = survey.gaps.iter().map(|gap| Sized {
+            gap: gap.id,
+            sigma: sigma_of_size(gap.certainty),
+            unintended: leave::counts_as_leak(survey, gap),
+        });
+        let gaps: Vec<Sized> = gaps.collect();
+        let seen: Vec<&Target> = by.iter().map(|one| &one.target).collect();
+        let pairs = closed_form::contradictions(&gaps, &seen).into_iter();
+        let pairs = pairs.filter_map(|(one, other)| Some((by.get(one)?.of, by.get(other)?.of)));
         Self {
+            against_each_other: pairs.collect(),
+            factors: Factors::of(closed_form::factors(&gaps, &seen)),
             by,
             not_by,
-            factors,
         }
     }
 
@@ -112,10 +118,11 @@ impl Calibration {
         !self.by.is_empty()
     }
 
-    /// Whether any that weighs contradicts the survey.
+    /// Those that weigh and contradict the survey.
     #[must_use]
-    pub fn is_contradicted(&self) -> bool {
-        self.by.iter().any(|one| one.verdict != Verdict::Agrees)
+    pub fn against_the_survey(&self) -> Vec<MeasurementId> {
+        let against = self.by.iter().filter(|one| one.verdict != Verdict::Agrees);
+        against.map(|one| one.of).collect()
     }
 
     /// What it makes of the flow of each gap.

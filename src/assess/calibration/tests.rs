@@ -196,9 +196,35 @@ fn a_contradiction_is_told_with_the_measurement_that_weighs() {
         assert_eq!(by[0].of, MeasurementId::FanTest(FanTestId(1)));
         assert_eq!(by[0].verdict, verdict);
         assert_eq!(
-            study.calibration().is_contradicted(),
-            verdict != Verdict::Agrees
+            study.calibration().against_the_survey().is_empty(),
+            verdict == Verdict::Agrees
         );
+    }
+}
+
+/// Two tests of one state: ln k over √2 σ, so that `exp(2 √2 · 0.0695)`, 1.2172, is the limit, whatever is
+/// not known of the gaps.
+#[test]
+fn two_tests_of_one_state_contradict_each_other_beyond_two_of_their_own_sigmas() {
+    for certainty in [Certainty::Measured, Certainty::Guessed] {
+        for (times, contradict) in [(1.21, false), (1.225, true), (1.0 / 1.225, true)] {
+            let mut survey = survey(vec![stated(1, 14_040.0, certainty)]);
+            let mut second = test();
+            second.id = FanTestId(2);
+            for reading in &mut second.blowing_out.readings {
+                reading.flow_m3_per_h = reading.flow_m3_per_h.map(|flow| times * flow);
+            }
+            survey.fan_tests.push(second);
+            let study = Study::of(&survey);
+            let pairs = &study.calibration().against_each_other;
+            let both = [1, 2].map(|id| MeasurementId::FanTest(FanTestId(id)));
+            let expected: &[_] = if contradict {
+                &[(both[0], both[1])]
+            } else {
+                &[]
+            };
+            assert_eq!(pairs, expected, "{certainty:?} {times}");
+        }
     }
 }
 

@@ -121,13 +121,18 @@ impl AirOutcome {
 const HOLDS_ZERO: &str =
     "the air change cannot be told from none: its interval holds zero; read longer, or more often";
 
+/// Why a decay that rises tells none.
+const RISES: &str = "the readings rise: somebody or something inside still gives it off, or the outside air \
+                     was misread";
+
 /// The air changes by a decay, and its r².
 fn by_decay(test: &AirTest) -> Answer<(Limits, f64)> {
     let background = test
         .background
         .ok_or_else(|| NotKnown::because("what the outside air has of it is not given"))?;
-    let whole = test.readings.iter().filter_map(|reading| {
+    let whole = (1..).zip(&test.readings).filter_map(|(number, reading)| {
         Some(Reading {
+            number,
             time_s: reading.minutes? * SECONDS_PER_MINUTE,
             inside: reading.value?,
             background,
@@ -135,6 +140,9 @@ fn by_decay(test: &AirTest) -> Answer<(Limits, f64)> {
     });
     let readings: Vec<Reading> = whole.collect();
     let found = decay(&readings).map_err(|error| NotKnown::because(error.to_string()))?;
+    if found.per_hour.high < 0.0 {
+        return Err(NotKnown::because(RISES));
+    }
     if found.per_hour.low <= 0.0 {
         return Err(NotKnown::because(HOLDS_ZERO));
     }

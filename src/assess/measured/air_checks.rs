@@ -87,10 +87,28 @@ fn an_air_change_that_cannot_be_told_from_none_is_refused() {
         .collect();
     let why = outcome(&survey(3000.0, flat)).unwrap_err();
     assert!(why.contains("holds zero"), "{why}");
+    // Rising by 0.1 each half hour: no reading more would make a decay of it.
+    let mut rising = decay();
+    rising.readings.reverse();
+    for (at, reading) in (0_u8..).zip(&mut rising.readings) {
+        reading.minutes = Some(30.0 * f64::from(at));
+    }
+    let why = outcome(&survey(3000.0, rising)).unwrap_err();
+    assert!(why.contains("the readings rise"), "{why}");
     let mut outside = decay();
     outside.background = None;
     let why = outcome(&survey(3000.0, outside)).unwrap_err();
     assert!(why.contains("outside air"), "{why}");
+}
+
+/// Who takes out the reading that is named must not take out a good one.
+#[test]
+fn the_reading_that_will_not_do_is_named_by_its_place_in_the_list() {
+    let mut test = decay();
+    test.readings[1].value = None;
+    test.readings[3].value = Some(400.0);
+    let why = outcome(&survey(3000.0, test)).unwrap_err();
+    assert!(why.contains("reading 4 does not lie above"), "{why}");
 }
 
 fn collected() -> AirTest {

@@ -13,12 +13,13 @@ pub mod trial;
 mod verdict;
 
 pub use air::AirOutcome;
-pub use fan::{FanOutcome, Fitted};
+pub use fan::{FanOutcome, Fitted, way};
 pub use in_weather::ExpectedAir;
 pub(crate) use in_weather::InWeather;
 pub use odd::{MOST_TOLD, Odd, odd};
 pub(crate) use predicted::Expected;
 pub use predicted::{FlowRange, Predicted};
+pub(crate) use verdict::CONFLICT;
 pub use verdict::Verdict;
 
 use super::answer::{Answer, NotKnown};

@@ -3,7 +3,7 @@
 use crate::assess::spread::NOT_FOUND;
 
 /// Beyond so many joint standard deviations they contradict each other.
-const CONFLICT: f64 = 2.0;
+pub(crate) const CONFLICT: f64 = 2.0;
 
 /// How a measurement and the survey stand to each other.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

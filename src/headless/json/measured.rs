@@ -80,6 +80,15 @@ pub(super) fn calibration(study: &Study) -> Object {
         .list("not_by", &calibration.not_by, |(of, why)| {
             measurement(*of).with("reason", &why.reason)
         })
+        .list(
+            "against_each_other",
+            &calibration.against_each_other,
+            |(one, other)| {
+                Object::new()
+                    .with("one", measurement(*one))
+                    .with("other", measurement(*other))
+            },
+        )
         .with(
             "surveyed_unintended_eqla_10pa_mm2",
             eqla.map_err(NotKnown::clone),

@@ -7,6 +7,8 @@ use crate::physics::units::SECONDS_PER_HOUR;
 /// One reading of a decay.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Reading {
+    /// Its number among all that were written down, from 1.
+    pub number: usize,
     /// Time since the first reading, s.
     pub time_s: f64,
     /// What was read: carbon dioxide, or water in the air, in any unit.
@@ -49,10 +51,10 @@ pub struct Decay {
 /// A reading at or below the background, or too few for a line.
 pub fn decay(readings: &[Reading]) -> Result<Decay, DecayError> {
     let mut points = Vec::with_capacity(readings.len());
-    for (at, reading) in readings.iter().enumerate() {
+    for reading in readings {
         let above = reading.inside - reading.background;
         if above <= 0.0 {
-            return Err(DecayError::NotAbove(at + 1));
+            return Err(DecayError::NotAbove(reading.number));
         }
         points.push((reading.time_s / SECONDS_PER_HOUR, above.ln()));
     }

@@ -39,6 +39,13 @@ pub enum WaterBalanceError {
          follows"
     )]
     NothingLeft,
+    /// What the air carried does not go the way the difference in humidity drives it.
+    #[error(
+        "the water collected, less what was given off, does not go the way the humidities drive it: air \
+         brings water in only where the outside holds more than the inside; so one of these numbers is \
+         not right, and no air change follows"
+    )]
+    WrongWay,
 }
 
 /// Standard normal limit of 95 %.
@@ -70,11 +77,13 @@ pub fn from_materials(g_per_percent: f64, before: f64, after: f64, seconds: f64)
 /// m_da = (D − S − S_store)/(W_o − W_i)
 /// ```
 /// The limits are Fieller's, exact for the quotient of two independent normal values **\[M\]**:
-/// with a/b, the θ for which `(a − θ b)² = z² (σ_a² + θ² σ_b²)`. Water balance against tracer gas:
+/// with a/b, the θ for which `(a − θ b)² = z² (σ_a² + θ² σ_b²)`. Both may be below zero: air that is
+/// drier than the inside carries out what is given off and not collected. Water balance against tracer gas:
 /// USDA Forest Service Research Note NE-301, 1980 **\[S, abstract\]**.
 ///
 /// # Errors
-/// Where the difference in humidity is not clear of its error, or nothing is left to be carried in.
+/// Where the difference in humidity, or what is left for the air to carry, is not clear of its error,
+/// or the two have opposite signs.
 pub fn dry_air_flow(of: &Collected) -> Result<Limits, WaterBalanceError> {
     let carried = of.removed.value - of.sources.value - of.from_store.value;
     let carried_variance =
@@ -82,11 +91,14 @@ pub fn dry_air_flow(of: &Collected) -> Result<Limits, WaterBalanceError> {
     let difference = of.difference;
     let z2 = Z_95 * Z_95;
     let clear = difference.value.powi(2) - z2 * difference.error.powi(2);
-    if clear <= 0.0 || difference.value <= 0.0 {
+    if clear <= 0.0 {
         return Err(WaterBalanceError::TooAlike);
     }
-    if carried * carried <= z2 * carried_variance || carried <= 0.0 {
+    if carried * carried <= z2 * carried_variance {
         return Err(WaterBalanceError::NothingLeft);
+    }
+    if carried * difference.value < 0.0 {
+        return Err(WaterBalanceError::WrongWay);
     }
     let middle = carried * difference.value / clear;
     let product = (carried * carried - z2 * carried_variance) / clear;

@@ -112,7 +112,9 @@ const PUBLISHED: [(f64, f64); 6] = [
 
 fn points(of: &[(f64, f64)]) -> Vec<Point> {
     of.iter()
-        .map(|(pressure_pa, m3_per_h)| Point {
+        .zip(1..)
+        .map(|((pressure_pa, m3_per_h), number)| Point {
+            number,
             pressure_pa: *pressure_pa,
             flow: m3_per_h / 3600.0,
         })
@@ -171,6 +173,7 @@ fn the_air_of_the_test_is_brought_to_the_reference() {
     let law = |pressure: f64| 0.02 * pressure.powf(0.6);
     let list: Vec<Point> = [10.0, 20.0, 30.0, 40.0, 50.0]
         .map(|pressure_pa| Point {
+            number: 0,
             pressure_pa,
             flow: law(pressure_pa),
         })
@@ -201,6 +204,7 @@ fn the_air_of_the_test_is_brought_to_the_reference() {
 fn the_zero_flow_pressure_is_taken_off() {
     let shifted: Vec<Point> = [10.0, 20.0, 30.0, 40.0, 50.0_f64]
         .map(|pressure_pa| Point {
+            number: 0,
             pressure_pa: pressure_pa + 2.0,
             flow: 0.02 * pressure_pa.powf(0.6),
         })
@@ -212,7 +216,7 @@ fn the_zero_flow_pressure_is_taken_off() {
     of.zero_flow_pa = &[12.5];
     assert_eq!(
         FanTest::from_readings(&of).expect_err("nothing left"),
-        FanTestError::NothingLeft(1)
+        FanTestError::NothingLeft(0)
     );
 }
 
@@ -228,7 +232,31 @@ fn what_the_standard_would_not_accept_is_told() {
     assert!(
         test.doubts
             .iter()
-            .any(|doubt| matches!(doubt, Doubt::Exponent(n) if *n > 1.0))
+            .any(|doubt| matches!(doubt, Doubt::Exponent(n) if n.value > 1.0))
+    );
+    let words = |flows: [f64; 5]| {
+        let points: Vec<(f64, f64)> = [10.0, 20.0, 30.0, 40.0, 50.0]
+            .into_iter()
+            .zip(flows)
+            .collect();
+        let points = self::points(&points);
+        let test = FanTest::from_readings(&readings(&points)).expect("a test");
+        let exponent = test
+            .doubts
+            .iter()
+            .find(|one| matches!(one, Doubt::Exponent(_)));
+        exponent.map(ToString::to_string).unwrap_or_default()
+    };
+    // Sharp edges, 0.5, and readings that scatter by half a percent: nothing moved.
+    let scattered = words([100.5, 141.4, 173.2, 200.0, 222.0]);
+    assert!(
+        scattered.contains("the scatter of the readings alone"),
+        "{scattered}"
+    );
+    let moved = words([100.0, 131.95, 155.18, 174.11, 190.37]);
+    assert!(
+        moved.contains("exponent is 0.400 (0.4") && moved.contains("something moved"),
+        "{moved}"
     );
     of.zero_flow_pa = &[-1.0, 6.0];
     let gusty = FanTest::from_readings(&of);
@@ -241,7 +269,9 @@ fn a_decay_has_the_air_changes_of_the_worked_example() {
     let list: Vec<Reading> = [2600.0, 1850.0, 1210.0, 870.0, 590.0]
         .iter()
         .zip([0.0, 0.5, 1.0, 1.5, 2.0])
-        .map(|(above, hours)| Reading {
+        .zip(1..)
+        .map(|((above, hours), number)| Reading {
+            number,
             time_s: 3600.0 * hours,
             inside: 420.0 + above,
             background: 420.0,
@@ -338,6 +368,16 @@ fn the_flow_by_collected_water_has_fiellers_limits() {
         dry_air_flow(&of(1.0e-6, 1.5e-3, 1.2e-4)).expect_err("nothing"),
         WaterBalanceError::NothingLeft
     );
+    // Air drier than the inside carries out what is given off: the same quotient with both signs turned.
+    let out = dry_air_flow(&of(-3.0e-5, -1.5e-3, 1.2e-4)).expect("a flow");
+    assert_eq!(out, flow);
+    // It brings none in.
+    for (removed, difference) in [(3.0e-5, -1.5e-3), (-3.0e-5, 1.5e-3)] {
+        assert_eq!(
+            dry_air_flow(&of(removed, difference, 1.2e-4)).expect_err("the wrong way"),
+            WaterBalanceError::WrongWay
+        );
+    }
 }
 
 #[test]

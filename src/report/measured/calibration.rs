@@ -25,13 +25,11 @@ fn name(survey: &Survey, of: MeasurementId) -> String {
     }
 }
 
-/// *calibrated by fan test 1*, with numbers alone where there is little room, and that it contradicts the
-/// survey where it does; `None` where no measurement
-/// weighs.
-pub(crate) fn calibrated_by_number(study: &Study) -> Option<String> {
+/// `fan tests 1 and 2 and air test 1`: by their numbers alone, where there is little room.
+fn by_number(of: &[MeasurementId]) -> String {
     let (mut fans, mut airs) = (Vec::new(), Vec::new());
-    for one in &study.calibration().by {
-        match one.of {
+    for one in of {
+        match one {
             MeasurementId::FanTest(id) => fans.push(id.to_string()),
             MeasurementId::AirTest(id) => airs.push(id.to_string()),
         }
@@ -42,36 +40,52 @@ pub(crate) fn calibrated_by_number(study: &Study) -> Option<String> {
         let many = if ids.len() == 1 { "" } else { "s" };
         format!("{kind}{many} {}", listed(ids))
     });
+    listed(kinds)
+}
+
+/// What stands against what the results are calibrated by, each in a clause: what contradicts the survey,
+/// and what contradicts each other. `names` writes some measurements down.
+fn against(calibration: &Calibration, names: &dyn Fn(&[MeasurementId]) -> String) -> Vec<String> {
+    let survey = calibration.against_the_survey();
+    let verb = match survey.len() {
+        1 => "contradicts",
+        _ => "contradict",
+    };
+    let clause = format!("{} {verb} the survey", names(&survey));
+    let survey = (!survey.is_empty()).then_some(clause);
+    let pairs = calibration.against_each_other.iter();
+    let pairs =
+        pairs.map(|(one, other)| format!("{} contradict each other", names(&[*one, *other])));
+    survey.into_iter().chain(pairs).collect()
+}
+
+/// *calibrated by fan test 1*, with numbers alone where there is little room, and what stands against it;
+/// `None` where no measurement weighs.
+pub(crate) fn calibrated_by_number(study: &Study) -> Option<String> {
     let calibration = study.calibration();
+    let by: Vec<MeasurementId> = calibration.by.iter().map(|one| one.of).collect();
     calibration.is_any().then(|| {
-        let against = if calibration.is_contradicted() {
-            ", which contradicts the survey"
-        } else {
-            ""
-        };
-        format!("calibrated by {}{against}", listed(kinds))
+        let by = format!("calibrated by {}", by_number(&by));
+        let against = against(calibration, &by_number);
+        [vec![by], against].concat().join("; ")
     })
 }
 
-/// The same with names.
-fn calibrated_by(study: &Study) -> Option<String> {
-    let calibration = study.calibration();
-    let names = calibration.by.iter();
-    let names = names.map(|one| name(study.survey(), one.of));
-    calibration
-        .is_any()
-        .then(|| format!("calibrated by {}", listed(names)))
-}
-
-/// The same as a sentence, with what stands against it.
+/// The same with names as a sentence, with what stands against it.
 pub(crate) fn sentence(study: &Study) -> Option<String> {
-    let by = calibrated_by(study)?;
-    Some(if study.calibration().is_contradicted() {
-        format!(
-            "All results are {by}, which contradicts the survey: find out why before you rely on any of them"
-        )
-    } else {
-        format!("All results are {by}")
+    let calibration = study.calibration();
+    let names = |of: &[MeasurementId]| listed(of.iter().map(|one| name(study.survey(), *one)));
+    let by: Vec<MeasurementId> = calibration.by.iter().map(|one| one.of).collect();
+    calibration.is_any().then(|| {
+        let by = format!("All results are calibrated by {}", names(&by));
+        let against = against(calibration, &names);
+        match against.is_empty() {
+            true => by,
+            false => format!(
+                "{by}. {}: find out why before you rely on any of them",
+                capital(&listed(against))
+            ),
+        }
     })
 }
 
@@ -137,6 +151,17 @@ fn contradiction(section: &mut Section, survey: &Survey, calibration: &Calibrati
                 "{could_be}. The results below lie between the two and may fit neither: look for the reason \
                  first, or turn the weighing off."
             ),
+        });
+    }
+    for (one, other) in &calibration.against_each_other {
+        let both = listed([name(survey, *one), name(survey, *other)]);
+        section.push(Block::Caution {
+            title: capital(&format!("{both} contradict each other")),
+            text: "They lie further apart than their readings, and what is not known of the gaps, explain. One of \
+                   them was misread, or something was opened, closed or sealed between them that is not \
+                   written down. The results below lie between the two and may fit neither: find out which \
+                   is right, and take the other out."
+                .to_owned(),
         });
     }
 }

@@ -1,7 +1,7 @@
 //! What is said of test and survey side by side.
 
 use super::calibration;
-use super::fan::compared;
+use super::fan::{self, compared};
 use crate::assess::Study;
 use crate::report::key_results::{calibrated, key_results};
 use crate::report::summary::sentences;
@@ -78,6 +78,99 @@ fn a_contradiction_is_told_before_anything_that_is_averaged() {
         // Both sides stand beside each other.
         assert!(at("As surveyed").is_some(), "{told:?}");
     }
+}
+
+/// The published test with so many times its flows, by its number.
+fn fan_test(id: u32, times: f64) -> FanTest {
+    let mut test = surveyed(1.0).fan_tests.remove(0);
+    test.id = FanTestId(id);
+    for reading in &mut test.blowing_out.readings {
+        reading.flow_m3_per_h = reading.flow_m3_per_h.map(|flow| times * flow);
+    }
+    test
+}
+
+#[test]
+fn tests_that_cannot_both_be_right_are_told_before_they_are_averaged() {
+    // One gap by guess lets either test agree with the survey.
+    for (times, contradict) in [(1.0, false), (1.2, false), (2.1, true)] {
+        let mut survey = surveyed(1.4);
+        survey.gaps[0].certainty = Certainty::Estimated;
+        survey.fan_tests = vec![fan_test(1, 1.0), fan_test(2, times)];
+        let study = Study::of(&survey);
+        let told = texts(&calibration(&Material::of(&study)));
+        let at = |what: &str| told.iter().position(|text| text.contains(what));
+        let both = at("Fan test 1 and fan test 2 contradict each other");
+        assert_eq!(both.is_some(), contradict, "{times}: {told:?}");
+        let averaged = at("All results are calibrated by fan test 1 and fan test 2").unwrap();
+        assert!(both.is_none_or(|both| both < averaged), "{told:?}");
+        assert!(at("and survey contradict").is_none(), "{told:?}");
+        let strip = calibrated(&Material::of(&study)).unwrap();
+        let said = strip.contains("; fan tests 1 and 2 contradict each other");
+        assert_eq!(said, contradict, "{strip}");
+    }
+}
+
+#[test]
+fn only_the_test_that_contradicts_the_survey_is_said_to() {
+    let mut survey = surveyed(1.0);
+    survey.fan_tests = vec![fan_test(1, 1.0), fan_test(2, 4.0)];
+    let strip = calibrated(&Material::of(&Study::of(&survey))).unwrap();
+    assert_eq!(
+        strip,
+        "Calibrated by fan tests 1 and 2; fan test 2 contradicts the survey; fan tests 1 and 2 contradict \
+         each other"
+    );
+}
+
+#[test]
+fn a_test_that_is_not_valid_contradicts_nothing() {
+    let mut survey = surveyed(4.0);
+    let whole = |survey: &Survey| format!("{:?}", fan::section(&Material::of(&Study::of(survey))));
+    assert!(whole(&survey).contains("contradict each other"));
+    survey.fan_tests[0].blowing_out.readings.truncate(4);
+    let told = whole(&survey);
+    assert!(!told.contains("contradict"), "{told}");
+    assert!(told.contains("cannot be held against the survey: it is not valid by the standard"));
+}
+
+#[test]
+fn directions_further_apart_than_their_readings_explain_are_told() {
+    for (times, differ) in [(1.0, false), (1.9, true)] {
+        let mut survey = surveyed(1.0);
+        survey.fan_tests[0].blowing_in = fan_test(1, times).blowing_out;
+        let told = format!("{:?}", fan::section(&Material::of(&Study::of(&survey))));
+        let said = told.contains("the mean, which the standard asks for, is that of neither");
+        assert_eq!(said, differ, "{times}: {told}");
+    }
+}
+
+/// By its forms the survey leaks more at 50 Pa and less at 10 Pa than the test shows.
+#[test]
+fn more_at_one_pressure_and_less_at_the_other_is_put_down_to_the_form() {
+    let mut survey = surveyed(1.0);
+    for reading in &mut survey.fan_tests[0].blowing_out.readings {
+        let flow = |pressure: f64| 100.0 * (pressure / 10.0).powf(0.52);
+        reading.flow_m3_per_h = reading.pressure_pa.map(flow);
+    }
+    // Seven tenths of it at 10 Pa, half as much again at 50 Pa.
+    let at_4_pa = 0.7 * 100.0 / 3600.0 * (4.0 / 10.0);
+    survey.gaps[0].form = Form::StatedArea {
+        area_mm2: Some(1e6 * at_4_pa / (8.0_f64 / 1.2041).sqrt()),
+        convention: AreaConvention::EffectiveAt4Pa,
+        exponent: Some(1.0),
+    };
+    let told = compared(
+        Study::of(&survey)
+            .measured()
+            .fan_test(FanTestId(1))
+            .unwrap(),
+    );
+    assert!(told.contains("more leakage area"), "{told}");
+    assert!(
+        told.contains("At 50\u{a0}Pa it is the other way round"),
+        "{told}"
+    );
 }
 
 #[test]

@@ -104,7 +104,10 @@ fn sealing_everything_still_gives_workings() {
     }
     // Sealed without saying what is left: not sized, and nothing known is not nothing.
     let unknown = compare(&survey).expect_err("nobody knows what is left");
-    assert_eq!(unknown.reason, "no gap is sized yet");
+    assert_eq!(
+        unknown.reason,
+        "of no gap is known what is left: sealed, but the share that remains is not given"
+    );
     // Sealed to the last: no air flows.
     for gap in &mut survey.gaps {
         gap.remedy = Some(Remedy {
