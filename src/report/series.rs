@@ -2,7 +2,7 @@
 
 use super::blocks::{Align, Fact, Section, Table};
 use crate::assess::words::{capital, counted};
-use crate::series::{Channel, Column, Guess, Mapping, Series, Zone, doubtful, moment};
+use crate::series::{About, Channel, Column, Guess, Mapping, Series, Zone, doubtful, moment};
 use crate::survey::number::signed;
 
 /// How the file is read and what is in it.
@@ -80,6 +80,18 @@ fn how_read(mapping: &Mapping, series: &Series) -> Vec<Fact> {
 
 /// What was taken for likely and should be looked at.
 fn unsure(guess: &Guess, mapping: &Mapping) -> Vec<String> {
+    let is_named = mapping.zone != Zone::Unnamed;
+    let remarks = guess
+        .remarks
+        .iter()
+        .filter(|remark| !(is_named && matches!(remark.about, About::Zone(_))))
+        .map(|remark| format!("{}.", capital(&remark.to_string())));
+    let mut all = units_not_said(guess, mapping);
+    all.extend(remarks);
+    all
+}
+
+fn units_not_said(guess: &Guess, mapping: &Mapping) -> Vec<String> {
     guess
         .units_not_said
         .iter()

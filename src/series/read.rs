@@ -9,6 +9,7 @@ use jiff::tz::{AmbiguousOffset, TimeZone};
 use super::date::{self, DateOrder};
 use super::decode::decode;
 use super::mapping::{Column, Mapping, Unit, Zone};
+use super::marks::Marks;
 use super::notes::Note;
 use super::number::{self, Cell};
 use super::readings::Readings;
@@ -193,6 +194,7 @@ struct Rows<'a> {
     values: Vec<Readings>,
     odd_times: usize,
     missing: usize,
+    marks: Marks,
     ends: Option<u64>,
     last_clock: Option<i64>,
 }
@@ -213,6 +215,7 @@ impl<'a> Rows<'a> {
             values: vec![Readings::default(); places.readings.len()],
             odd_times: 0,
             missing: 0,
+            marks: Marks::default(),
             ends: None,
             last_clock: None,
         })
@@ -241,7 +244,13 @@ impl<'a> Rows<'a> {
             };
             let text = String::from_utf8_lossy(bytes);
             let value = match number::cell(&text, self.mapping.decimal) {
-                Cell::Number(number) => unit.held(number),
+                Cell::Number(number) if number::is_bare(&text, self.mapping.decimal) => {
+                    unit.held(number)
+                }
+                Cell::Number(_) => {
+                    self.marks
+                        .held(&text, *unit, self.mapping.decimal, (line, *column))?
+                }
                 Cell::Missing => {
                     self.missing += 1;
                     f64::NAN
@@ -373,7 +382,8 @@ impl<'a> Rows<'a> {
     fn last_notes(&self) -> impl Iterator<Item = Note> {
         let summer = (self.odd_times > 0).then_some(Note::SummerTime(self.odd_times));
         let missing = (self.missing > 0).then_some(Note::Missing(self.missing));
-        [summer, missing, self.ends.map(Note::Ends)]
+        let [units, thousands] = self.marks.notes();
+        [summer, missing, units, thousands, self.ends.map(Note::Ends)]
             .into_iter()
             .flatten()
     }
@@ -431,7 +441,7 @@ fn holds_a_digit(text: &str) -> bool {
     text.bytes().any(|byte| byte.is_ascii_digit())
 }
 
-fn wrong(line: u64, column: usize, expected: &'static str, found: &str) -> ReadError {
+pub(super) fn wrong(line: u64, column: usize, expected: &'static str, found: &str) -> ReadError {
     let mut short: String = found.trim().chars().take(40).collect();
     if short.len() < found.trim().len() {
         short.push('…');

@@ -1,6 +1,7 @@
 //! The columns of a logger's file, each with what it holds.
 
 use super::chosen::Chosen;
+use crate::assess::words::capital;
 use crate::series::{Column, Unit, What};
 use crate::window::request::Queue;
 use crate::window::theme::{bold, palette};
@@ -84,6 +85,7 @@ pub(super) fn show(ui: &mut Ui, chosen: &mut Chosen, queue: &mut Queue) -> bool 
             "" => format!("Column {}", at + 1),
             heading => format!("{}: {heading}", at + 1),
         };
+        let remarks = remarks(chosen, at);
         let Some(column) = chosen.mapping.columns.get_mut(at) else {
             continue;
         };
@@ -95,6 +97,9 @@ pub(super) fn show(ui: &mut Ui, chosen: &mut Chosen, queue: &mut Queue) -> bool 
             ui.horizontal_wrapped(|ui| {
                 changed |= one(ui, queue, at + 1, (column, &options), is_unsure);
             });
+            for remark in remarks {
+                widgets::muted(ui, &remark);
+            }
         });
         ui.add_space(2.0);
     }
@@ -153,6 +158,18 @@ fn one(
         widgets::muted(ui, words);
     }
     changed
+}
+
+/// What is to be told of a column that is still taken as it was guessed.
+fn remarks(chosen: &Chosen, at: usize) -> Vec<String> {
+    if chosen.mapping.columns.get(at) != chosen.guess.mapping.columns.get(at) {
+        return Vec::new();
+    }
+    let remarks = chosen.guess.remarks.iter();
+    remarks
+        .filter(|remark| remark.column == at)
+        .map(|remark| format!("{}.", capital(&remark.to_string())))
+        .collect()
 }
 
 /// The first values of a column as they stand.
