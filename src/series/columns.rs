@@ -128,8 +128,14 @@ fn of_quantity(said: Said, cells: &Cells) -> Found {
             _ => None,
         };
     }
-    // Water in the air is also told in g/kg.
-    let has_others = what.units().len() > 1 || what == What::AbsoluteHumidity;
+    // Water in the air is also told in g/kg, sun by the hour.
+    let told_otherwise = [
+        What::AbsoluteHumidity,
+        What::Global,
+        What::Direct,
+        What::Diffuse,
+    ];
+    let has_others = what.units().len() > 1 || told_otherwise.contains(&what);
     let is_told = share.is_some() || matches!(about, Some(About::TwoUnits(_)));
     Found {
         column: Column::Readings {

@@ -107,7 +107,13 @@ struct Heading {
 
 impl Heading {
     fn has(&self, word: Word) -> bool {
-        self.parts.iter().any(|part| part.told.contains(&word))
+        self.parts
+            .iter()
+            .any(|part| part.unit.is_none() && part.told.contains(&word))
+    }
+
+    fn has_word(&self, word: &str) -> bool {
+        self.parts.iter().any(|part| part.low == word)
     }
 
     fn names(&self, what: What) -> bool {
@@ -137,9 +143,18 @@ impl Heading {
         })
     }
 
+    /// Whether it tells what is reckoned from readings, or set.
+    fn is_no_reading(&self) -> bool {
+        self.has(Word::NoReading)
+            || self.has_both(&["wet"], &["bulb"])
+            || self.has_both(&["bulbo", "bulbe"], &["umido", "humedo", "humide", "umida"])
+            || self.has_both(&["wind"], &["chill"])
+            || self.has_both(&["set"], &["temp", "temperature", "point"])
+    }
+
     /// The quantity, and whether only the unit says it.
     fn quantity(&self, units: &[Unit]) -> Option<(What, bool)> {
-        if self.has(Word::NoReading) {
+        if self.is_no_reading() {
             return None;
         }
         let sure = |what: What| Some((what, false));
@@ -179,7 +194,9 @@ impl Heading {
             return (said || alone).then_some((What::Wind, alone && !said));
         }
         if is(Unit::WattsPerM2) {
-            return self.sun().and_then(sure);
+            let any = ["solar", "radiation", "irradiance", "sun"];
+            let global = any.iter().any(|word| self.has_word(word));
+            return self.sun().or(global.then_some(What::Global)).and_then(sure);
         }
         if is(Unit::Degrees) && self.says_wind_direction() {
             return sure(What::WindDirection);
@@ -188,23 +205,23 @@ impl Heading {
     }
 
     fn in_percent(&self, alone: bool) -> Option<(What, bool)> {
-        if self.names(What::CloudCover) {
-            return Some((What::CloudCover, false));
-        }
         let of_instrument = self.has(Word::OfInstrument);
         let short = self.is_short_for(What::RelativeHumidity) && !of_instrument;
         if self.names(What::RelativeHumidity) || short {
             return Some((What::RelativeHumidity, false));
         }
+        if self.names(What::CloudCover) {
+            return Some((What::CloudCover, false));
+        }
         let damp = self.has(Word::Damp) && !self.has(Word::Material);
         // What a moisture meter finds in timber is also given in percent.
-        let moisture = self.parts.iter().any(|part| part.low == "moisture");
+        let moisture = self.has_word("moisture");
         (damp || alone).then_some((What::RelativeHumidity, alone || moisture))
     }
 
     /// The quantity by words alone.
     fn by_words(&self) -> Option<What> {
-        if self.has(Word::NoReading) {
+        if self.is_no_reading() {
             return None;
         }
         if self.says_dew_point() {
@@ -213,18 +230,15 @@ impl Heading {
         if self.names(What::Temperature) {
             return Some(What::Temperature);
         }
-        if self.has(Word::OfInstrument) || self.has(Word::Material) {
-            return None;
-        }
-        let is_damp = self.has(Word::Damp) || self.is_short_for(What::RelativeHumidity);
-        if (self.has(Word::Absolute) && is_damp)
-            || self.names(What::AbsoluteHumidity)
-            || self.is_short_for(What::AbsoluteHumidity)
-        {
+        // `RF level`, `battery Ah` and `elapsed h` are of the instrument.
+        let short = |what: What| self.is_short_for(what) && !self.has(Word::OfInstrument);
+        let damp = self.has(Word::Damp) && !self.has(Word::Material);
+        let absolute = self.has(Word::Absolute) && (damp || short(What::RelativeHumidity));
+        if absolute || self.names(What::AbsoluteHumidity) || short(What::AbsoluteHumidity) {
             return Some(What::AbsoluteHumidity);
         }
-        let one_letter = self.parts.iter().any(|part| part.low == "h");
-        if self.names(What::RelativeHumidity) || (is_damp && !one_letter) {
+        let relative = short(What::RelativeHumidity) && !self.has_word("h");
+        if damp || relative || self.names(What::RelativeHumidity) {
             return Some(What::RelativeHumidity);
         }
         if self.says_carbon_dioxide() {
@@ -233,7 +247,7 @@ impl Heading {
         if self.says_wind_direction() {
             return Some(What::WindDirection);
         }
-        if self.names(What::Wind) || self.parts.iter().any(|part| part.low == "vitesse") {
+        if self.names(What::Wind) {
             return Some(What::Wind);
         }
         if self.names(What::Pressure) && !self.has(Word::OtherPressure) {

@@ -288,52 +288,59 @@ fn mark_pairs(parts: &mut [Part]) {
 }
 
 fn mark_units(parts: &mut [Part]) {
-    let is_named = |part: &Part, word: Word| part.told.contains(&word);
     let mut is_last = true;
     for at in (0..parts.len()).rev() {
-        let before = at.checked_sub(1).and_then(|at| parts.get(at)).cloned();
-        let Some(part) = parts.get_mut(at) else {
+        let (before, rest) = parts.split_at_mut(at);
+        let Some(part) = rest.first_mut() else {
             continue;
         };
-        let scaled = before.as_ref().is_some_and(|one| is_scale(&one.low));
         if part.unit.is_none() {
-            let is_apart = part.bracketed || matches!(part.before, Some('/'));
-            let behind_temperature = before.as_ref().is_some_and(|one| {
-                is_named(one, Word::Plain(What::Temperature))
-                    || is_named(one, Word::Short(What::Temperature))
-            });
-            let behind_a_name = before.as_ref().is_some_and(|one| {
-                is_named(one, Word::Sensor)
-                    || (one.low.len() == 1
-                        && one.low != "t"
-                        && one.low.as_bytes().is_ascii()
-                        && !holds_a_digit(&one.low))
-            });
-            let is_letter = matches!(part.low.as_str(), "c" | "f" | "k");
-            let is_written_as_unit = is_last
-                && before.is_some()
-                && !behind_a_name
-                && (matches!(part.before, Some('_' | ',')) || behind_temperature);
-            let is_alone = is_apart
-                || (part.before == Some(',') && is_last)
-                || (is_letter && is_written_as_unit);
-            part.unit = if is_alone {
-                units::alone(&part.low)
-            } else {
-                units::anywhere(&part.low)
-            };
+            part.unit = unit_of(part, before, is_last);
         }
-        let is_angle = matches!(part.low.as_str(), "°" | "deg" | "degree" | "degrees");
-        if is_angle && !part.is_first_of_two && part.unit.is_none() {
-            part.unit = Some(Sign::Ours(Unit::Degrees));
-        }
-        if scaled && part.unit.is_some() {
-            let scale = before.map_or_else(String::new, |one| one.low);
-            part.unit = Some(Sign::Strange(format!("{scale} {}", part.text)));
+        if part.unit.is_some()
+            && let Some(scale) = before.last().filter(|one| is_scale(&one.low))
+        {
+            part.unit = Some(Sign::Strange(format!("{} {}", scale.low, part.text)));
         }
         if part.unit.is_none() && !part.told.contains(&Word::Statistic) {
             is_last = false;
         }
+    }
+}
+
+/// The unit that a word is by where it stands.
+fn unit_of(part: &Part, before: &[Part], is_last: bool) -> Option<Sign> {
+    if matches!(part.low.as_str(), "°" | "deg" | "degree" | "degrees") {
+        return (!part.is_first_of_two).then_some(Sign::Ours(Unit::Degrees));
+    }
+    let is_temperature = |one: &Part| {
+        one.told.contains(&Word::Plain(What::Temperature))
+            || one.told.contains(&Word::Short(What::Temperature))
+    };
+    let is_written_apart = matches!(part.before, Some('/' | ',')) && is_last;
+    let is_unit = if part.bracketed {
+        // The least of a quantity that is named, otherwise minutes.
+        let names = |word: &Word| matches!(word, Word::Plain(_) | Word::Damp);
+        part.low != "min" || !before.iter().any(|one| one.told.iter().any(names))
+    } else if matches!(part.low.as_str(), "c" | "f" | "k") {
+        // A letter is also the name of a sensor, or half of `A/C`.
+        let is_behind_a_name = before.last().is_none_or(|one| {
+            one.told.contains(&Word::Sensor)
+                || (one.low != "t"
+                    && matches!(one.low.as_bytes(), [letter] if letter.is_ascii_alphabetic()))
+        });
+        let is_behind_temperature = before.last().is_some_and(is_temperature);
+        let may_be = is_behind_temperature
+            || part.before == Some('_')
+            || (is_written_apart && before.iter().any(is_temperature));
+        is_last && !is_behind_a_name && may_be
+    } else {
+        is_written_apart
+    };
+    if is_unit {
+        units::alone(&part.low)
+    } else {
+        units::anywhere(&part.low)
     }
 }
 
@@ -343,8 +350,4 @@ fn is_scale(word: &str) -> bool {
         word,
         "0.1" | "0,1" | "0.01" | "0,01" | "x10" | "x100" | "*10" | "*100" | "10x" | "1/10"
     )
-}
-
-fn holds_a_digit(text: &str) -> bool {
-    text.bytes().any(|byte| byte.is_ascii_digit())
 }

@@ -87,6 +87,35 @@ fn a_letter_within_a_name_is_no_unit() {
 }
 
 #[test]
+fn what_a_word_can_also_mean_does_not_take_a_column_away() {
+    for (heading, what) in [
+        ("Wet bay temp (°C)", What::Temperature),
+        ("Dry bulb temperature (°C)", What::Temperature),
+        ("Set 1 temp (°C)", What::Temperature),
+        ("A/C temp (°C)", What::Temperature),
+        ("Temp (min)", What::Temperature),
+        ("Temp (max)", What::Temperature),
+        ("Current humidity", What::RelativeHumidity),
+        ("Humidity level", What::RelativeHumidity),
+        ("Battery box humidity", What::RelativeHumidity),
+        ("Position 1 RH", What::RelativeHumidity),
+        ("Cloud RH (%)", What::RelativeHumidity),
+        ("CO2 level", What::CarbonDioxide),
+        ("Solar radiation (W/m²)", What::Global),
+        ("絶対湿度", What::AbsoluteHumidity),
+        ("Абсолютная влажность", What::AbsoluteHumidity),
+        ("Точка росы, °C", What::DewPoint),
+        ("露点温度(℃)", What::DewPoint),
+    ] {
+        assert_eq!(
+            taken(heading).map(|(what, _)| what),
+            Some(what),
+            "{heading}"
+        );
+    }
+}
+
+#[test]
 fn of_two_units_none_is_taken_for_said() {
     match said("Temp °C/°F") {
         Says::Readings(said) => {
@@ -133,13 +162,11 @@ fn a_unit_decides_before_the_name_of_what_was_measured() {
             "{heading}"
         );
         let heading = format!("{name} RH (%)");
-        if name != "Cloud" {
-            assert_eq!(
-                taken(&heading),
-                Some((What::RelativeHumidity, Some(Unit::Percent))),
-                "{heading}"
-            );
-        }
+        assert_eq!(
+            taken(&heading),
+            Some((What::RelativeHumidity, Some(Unit::Percent))),
+            "{heading}"
+        );
     }
 }
 
@@ -301,6 +328,17 @@ fn what_is_no_quantity_of_ours_is_not_taken() {
         "Fan %",
         "Humidifier on",
         "Tyre pressure (bar)",
+        "A/C",
+        "A/C on",
+        "Room F",
+        "Sensors A, F",
+        "Battery Ah",
+        "Humidity ratio",
+        "Wind chill (°C)",
+        "Set temp (°C)",
+        "dT (°C)",
+        "Bulbo umido (°C)",
+        "Solar",
         "",
     ] {
         assert_eq!(taken(heading), None, "{heading}");

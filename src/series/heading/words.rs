@@ -19,9 +19,9 @@ pub(super) enum Word {
     Idle,
     /// Material whose moisture is no humidity of air.
     Material,
-    /// What is reckoned from readings or set on the instrument: no reading, in whatever unit.
+    /// What is reckoned from readings or set on the instrument: no reading, in whatever unit it is.
     NoReading,
-    /// States, counts and things of the instrument: no reading unless the heading has a unit of ours.
+    /// States, counts and things of the instrument: beside them short words are none of a quantity.
     OfInstrument,
     /// Statistics behind a name.
     Statistic,
@@ -156,14 +156,7 @@ const WHOLE: [(Word, &[&str]); 25] = [
     ),
     (
         Plain(What::Global),
-        &[
-            "ghi",
-            "global",
-            "globalstrahlung",
-            "shortwave",
-            "irradiance",
-            "solar",
-        ],
+        &["ghi", "global", "globalstrahlung", "shortwave"],
     ),
     (
         Plain(What::CloudCover),
@@ -188,19 +181,15 @@ const WHOLE: [(Word, &[&str]); 25] = [
     (
         NoReading,
         &[
-            "wet",
-            "bulb",
             "wetbulb",
             "heatindex",
             "index",
-            "chill",
             "windchill",
             "feels",
             "feel",
             "apparent",
             "setpoint",
             "setp",
-            "set",
             "sollwert",
             "soll",
             "consigne",
@@ -218,21 +207,24 @@ const WHOLE: [(Word, &[&str]); 25] = [
             "diff",
             "differenz",
             "specific",
-            "mixing",
             "status",
             "count",
             "counter",
             "calibration",
             "longwave",
+            "ratio",
+            "dt",
+            "δt",
+            "nasskugel",
         ],
     ),
     (
         OfInstrument,
         &[
-            "open", "opened", "closed", "on", "off", "state", "position", "power", "elapsed",
-            "duration", "dauer", "battery", "batt", "bat", "akku", "batterie", "level", "signal",
-            "rssi", "charge", "soc", "voltage", "current", "energy", "time", "runtime", "uptime",
-            "hours", "minutes", "seconds", "no", "nr", "id", "serial", "fan", "pump",
+            "open", "opened", "closed", "on", "off", "state", "power", "elapsed", "duration",
+            "dauer", "battery", "batt", "bat", "akku", "batterie", "level", "signal", "rssi",
+            "charge", "soc", "voltage", "energy", "time", "runtime", "uptime", "hours", "minutes",
+            "seconds",
         ],
     ),
     (
@@ -352,14 +344,15 @@ const BEGINNINGS: [(Word, &[&str]); 10] = [
             "влажн",
         ],
     ),
-    (Absolute, &["absol", "assolut"]),
+    (Absolute, &["absol", "assolut", "абсолют", "bezwzgled"]),
     (Plain(What::Wind), &["windgeschw"]),
     (Plain(What::Diffuse), &["diffusstr"]),
     (Plain(What::CloudCover), &["bewolk", "nebul"]),
 ];
 
 /// Within a word: what German and Dutch put together, and what is written without blanks.
-const WITHIN: [(Word, &[&str]); 4] = [
+const WITHIN: [(Word, &[&str]); 5] = [
+    (Plain(What::AbsoluteHumidity), &["絶対湿度", "绝对湿度"]),
     (
         Damp,
         &["feuchte", "feuchtigkeit", "vochtigheid", "humidity", "湿度"],
