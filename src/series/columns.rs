@@ -78,13 +78,18 @@ pub(super) fn of_numbers<'a>(
 ) -> Found {
     let cells = Cells::of(cells, decimal);
     let mut says = said(heading);
-    if says == Says::Nothing
-        && let [Sign::Ours(unit)] = cells.units.as_slice()
+    let fits = |unit: &Unit| match &says {
+        Says::Readings(said) => said.unit.is_some() || said.what.units().contains(unit),
+        _ => says != Says::Nothing,
+    };
+    if let [Sign::Ours(unit)] = cells.units.as_slice()
+        && !fits(unit)
+        && let Says::Readings(mut by_cells) = said(&format!("{heading} {}", unit.sign()))
     {
-        says = said(&format!("{heading} {}", unit.sign()));
-        if let Says::Readings(said) = &mut says {
-            said.doubt.get_or_insert(Doubt::ByUnitAlone);
+        if says == Says::Nothing {
+            by_cells.doubt.get_or_insert(Doubt::ByUnitAlone);
         }
+        says = Says::Readings(by_cells);
     }
     match says {
         Says::Nothing => Found::left_out(None),
@@ -95,39 +100,43 @@ pub(super) fn of_numbers<'a>(
 
 fn of_quantity(said: Said, cells: &Cells) -> Found {
     let what = said.what;
-    let behind = cells.units.iter().find_map(|sign| match sign {
+    let mut behind = cells.units.iter().filter_map(|sign| match sign {
         Sign::Ours(unit) if what.units().contains(unit) => Some(*unit),
         _ => None,
     });
+    let strange = cells.units.iter().find_map(|sign| match sign {
+        Sign::Strange(unit) => Some(unit),
+        Sign::Ours(_) => None,
+    });
+    let (of_cells, other) = (behind.next(), behind.next());
     // One strange cell among others is told by its place when all is read.
-    if behind.is_none()
-        && !cells.has_bare
-        && let Some(Sign::Strange(unit)) = cells
-            .units
-            .iter()
-            .find(|sign| matches!(sign, Sign::Strange(_)))
-    {
-        return Found::left_out(Some(About::StrangeUnit(unit.clone())));
+    if let (Some(strange), None, false) = (strange, of_cells, cells.has_bare) {
+        return Found::left_out(Some(About::StrangeUnit(strange.clone())));
     }
-    let is_fraction = what.units().contains(&Unit::Share) && cells.are_shares();
-    let mut about = match (said.unit, behind) {
-        (Some(heading), Some(cells)) if heading != cells => Some(About::CellsSay(cells)),
-        (None, None) if is_fraction => Some(About::TakenAsShare(what)),
-        (Some(Unit::Percent), _) | (_, Some(Unit::Percent)) if is_fraction => {
-            Some(About::PerhapsShare(what))
-        }
-        _ => None,
+    // Numbers alone are of the unit of the heading; those of others are told when all is read.
+    let against = |heading: Unit| {
+        let is_there = cells.units.contains(&Sign::Ours(heading));
+        of_cells.filter(|_| !cells.has_bare && !is_there)
     };
-    let taken = behind.or(said.unit);
-    let share = matches!(about, Some(About::TakenAsShare(_))).then_some(Unit::Share);
-    let unit = taken.or(share).unwrap_or_else(|| what.held_in());
+    let is_fraction = what.units().contains(&Unit::Share) && cells.are_shares();
+    let (taken, mut about) = match (said.unit, of_cells) {
+        (Some(heading), _) => match against(heading) {
+            Some(unit) => (Some(unit), Some(About::CellsSay(unit))),
+            None => (Some(heading), None),
+        },
+        (None, None) if is_fraction => (Some(Unit::Share), Some(About::TakenAsShare(what))),
+        (None, of_cells) => (of_cells, None),
+    };
+    let unit = taken.unwrap_or_else(|| what.held_in());
     if about.is_none() {
         about = match said.doubt {
-            Some(Doubt::TwoUnits) if behind.is_none() => Some(About::TwoUnits(unit)),
+            _ if is_fraction && unit == Unit::Percent => Some(About::PerhapsShare(what)),
+            Some(Doubt::TwoUnits) if of_cells.is_none() => Some(About::TwoUnits(unit)),
             Some(Doubt::ByUnitAlone) => Some(About::ByUnitAlone(what)),
             _ => None,
         };
     }
+    let is_mixed = said.unit.is_none() && other.is_some() && cells.has_bare;
     // Water in the air is also told in g/kg, sun by the hour.
     let told_otherwise = [
         What::AbsoluteHumidity,
@@ -136,14 +145,14 @@ fn of_quantity(said: Said, cells: &Cells) -> Found {
         What::Diffuse,
     ];
     let has_others = what.units().len() > 1 || told_otherwise.contains(&what);
-    let is_told = share.is_some() || matches!(about, Some(About::TwoUnits(_)));
+    let is_told = matches!(about, Some(About::TwoUnits(_)));
     Found {
         column: Column::Readings {
             what,
             unit,
             sensor: said.sensor,
         },
-        unit_not_said: taken.is_none() && has_others && !is_told,
+        unit_not_said: is_mixed || (taken.is_none() && has_others && !is_told),
         about,
         is_empty_yet: cells.numbers.is_empty() && !cells.other_with_digit,
     }
@@ -316,6 +325,31 @@ mod tests {
         let (guess, series) = taken(&rows("Time;Temp °C", 9, |_| String::from("50 °F")));
         assert_eq!(abouts(&guess), [About::CellsSay(Unit::Fahrenheit)]);
         assert!((value(&series, 0, 3) - 10.0).abs() < 1e-9);
+    }
+
+    #[test]
+    fn numbers_alone_are_of_the_unit_of_the_heading() {
+        let text = rows("Time;Temp °C", 30, |at| match at {
+            7 => String::from("50 °F"),
+            _ => String::from("12"),
+        });
+        let (guess, series) = taken(&text);
+        assert_eq!(abouts(&guess), []);
+        assert!((value(&series, 0, 3) - 12.0).abs() < 1e-9);
+        assert!((value(&series, 0, 7) - 10.0).abs() < 1e-9);
+        assert_eq!(series.notes, [Note::OtherUnits(1, 9, 2)]);
+        // Where no heading says it, what stands alone may be of either.
+        let text = text.replace("Temp °C", "Temp");
+        let (guess, _) = taken(&text.replace("01:00;12", "01:00;12 °C"));
+        assert_eq!(guess.units_not_said, [1]);
+    }
+
+    #[test]
+    fn the_unit_behind_the_numbers_says_which_humidity_it_is() {
+        let (_, series) = taken(&rows("Time;Temp;Humidity", 9, |_| {
+            String::from("10 °C;7.1 g/m³")
+        }));
+        assert_eq!(series.channels[1].what, What::AbsoluteHumidity);
     }
 
     #[test]

@@ -1,6 +1,7 @@
 //! Headings as they are met, by what decides of each.
 
 use super::*;
+use proptest::prelude::*;
 
 fn taken(heading: &str) -> Option<(What, Option<Unit>)> {
     match said(heading) {
@@ -494,5 +495,16 @@ fn names_of_groups_tell_columns_apart_that_are_headed_alike() {
 fn a_heading_of_any_length_is_read_at_once() {
     for word in ["Temp", "T/", "(", "°", "%", "a_", "TempC"] {
         let _ = said(&word.repeat(50_000));
+    }
+}
+
+proptest! {
+    #[test]
+    fn no_heading_and_no_cell_brings_the_reader_down(
+        text in "[ -~°℃µ²³−é\u{130}\u{307}温度%/()_,.0-9TCFhRtempabs]{0,60}"
+    ) {
+        let _ = (said(&text), behind(&text), zone(&text));
+        let lines: Vec<Vec<String>> = lines(&text.replace('a', "\n"));
+        let _ = headings(&lines, 3);
     }
 }
