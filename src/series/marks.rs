@@ -3,9 +3,6 @@
 use super::heading::{Sign, behind};
 use super::mapping::Unit;
 use super::notes::Note;
-use super::number::{self, Decimal, Written};
-use super::read::wrong;
-use super::refused::ReadError;
 
 /// How many there were, and where the first.
 type Count = Option<(usize, u64, usize)>;
@@ -18,23 +15,18 @@ pub(super) struct Marks {
 }
 
 impl Marks {
-    /// The value of a cell in the unit it is held in: by the unit behind the number where there is one,
-    /// otherwise by that of its column.
+    /// A value in the unit it is held in: by the unit behind the number where there is one, otherwise by
+    /// that of its column.
+    ///
+    /// # Errors
+    /// What was expected, where the unit is of another quantity or is not read.
     pub(super) fn held(
         &mut self,
-        text: &str,
+        value: f64,
         of_column: Unit,
-        decimal: Decimal,
+        (after, is_grouped): (&str, bool),
         (line, column): (u64, usize),
-    ) -> Result<f64, ReadError> {
-        let Written::Number {
-            value,
-            behind: after,
-            is_grouped,
-        } = number::written(text, decimal)
-        else {
-            return Err(wrong(line, column, "a number", text));
-        };
+    ) -> Result<f64, &'static str> {
         let met = |count: &mut Count| {
             let (number, ..) = count.get_or_insert((0, line, column + 1));
             *number += 1;
@@ -50,18 +42,10 @@ impl Marks {
                 met(&mut self.other_units);
                 Ok(unit.held(value))
             }
-            Some(Sign::Ours(unit)) if !unit.fits(of_column) && unit != Unit::Degrees => Err(wrong(
-                line,
-                column,
-                "a number in the unit of its column",
-                text,
-            )),
-            Some(Sign::Strange(_)) => Err(wrong(
-                line,
-                column,
-                "a number in a unit that can be read",
-                text,
-            )),
+            Some(Sign::Ours(unit)) if !unit.fits(of_column) && unit != Unit::Degrees => {
+                Err("a number in the unit of its column")
+            }
+            Some(Sign::Strange(_)) => Err("a number in a unit that can be read"),
             _ => Ok(of_column.held(value)),
         }
     }

@@ -75,11 +75,6 @@ pub(super) enum Written<'a> {
     Other,
 }
 
-/// Whether a cell that is a number is nothing but one, as nearly all are.
-pub(super) fn is_bare(text: &str, decimal: Decimal) -> bool {
-    text.bytes().all(|byte| is_of_number(byte, decimal))
-}
-
 fn is_of_number(byte: u8, decimal: Decimal) -> bool {
     byte.is_ascii_digit() || byte == decimal.sign() || matches!(byte, b'+' | b'-' | b'e' | b'E')
 }
@@ -89,6 +84,17 @@ pub(super) fn written(text: &str, decimal: Decimal) -> Written<'_> {
     let text = text.trim();
     if text.is_empty() {
         return Written::Missing;
+    }
+    // As nearly all are.
+    if text.bytes().all(|byte| is_of_number(byte, decimal)) {
+        return match parsed(text, decimal) {
+            Some(value) => Written::Number {
+                value,
+                behind: "",
+                is_grouped: false,
+            },
+            None => word(text),
+        };
     }
     // As printed, and as written by hand with a blank behind it.
     let below_zero = text
@@ -114,12 +120,8 @@ pub(super) fn written(text: &str, decimal: Decimal) -> Written<'_> {
         return word(text);
     }
     let digits = grouped.as_ref().map_or(digits, |(digits, _)| digits);
-    let parsed = match decimal {
-        Decimal::Point => digits.parse::<f64>(),
-        Decimal::Comma => digits.replace(',', ".").parse::<f64>(),
-    };
-    match parsed {
-        Ok(number) if number.is_finite() => Written::Number {
+    match parsed(digits, decimal) {
+        Some(number) => Written::Number {
             value: if below_zero.is_some() {
                 -number
             } else {
@@ -128,8 +130,16 @@ pub(super) fn written(text: &str, decimal: Decimal) -> Written<'_> {
             behind: behind.trim(),
             is_grouped: grouped.is_some(),
         },
-        _ => Written::Other,
+        None => Written::Other,
     }
+}
+
+fn parsed(digits: &str, decimal: Decimal) -> Option<f64> {
+    let number = match decimal {
+        Decimal::Point => digits.parse::<f64>(),
+        Decimal::Comma => digits.replace(',', ".").parse::<f64>(),
+    };
+    number.ok().filter(|number| number.is_finite())
 }
 
 /// Longest group of a number.
@@ -257,12 +267,23 @@ mod tests {
     }
 
     #[test]
-    fn a_number_with_anything_beside_it_is_not_bare() {
-        for text in ["12.5", "-3", "+4.2e-3"] {
-            assert!(is_bare(text, Decimal::Point), "{text}");
-        }
-        for text in ["12.5 °C", "1,200", "1 200", "70.3F", "\u{2212}5"] {
-            assert!(!is_bare(text, Decimal::Point), "{text}");
+    fn what_stands_beside_a_number_is_told() {
+        for (text, behind, is_grouped) in [
+            ("12.5", "", false),
+            ("-3", "", false),
+            ("12.5 °C", "°C", false),
+            ("70.3F", "F", false),
+            ("1,200 ppm", "ppm", true),
+            ("\u{2212}5%", "%", false),
+        ] {
+            match written(text, Decimal::Point) {
+                Written::Number {
+                    behind: found,
+                    is_grouped: grouped,
+                    ..
+                } => assert_eq!((found, grouped), (behind, is_grouped), "{text}"),
+                other => panic!("{text}: {other:?}"),
+            }
         }
     }
 }

@@ -11,7 +11,7 @@ use super::decode::decode;
 use super::mapping::{Column, Mapping, Unit, Zone};
 use super::marks::Marks;
 use super::notes::Note;
-use super::number::{self, Cell};
+use super::number::{self, Written};
 use super::readings::Readings;
 use super::refused::ReadError;
 use super::rows::{Channel, MOST_BYTES, MOST_ROWS, Series};
@@ -243,19 +243,25 @@ impl<'a> Rows<'a> {
                 });
             };
             let text = String::from_utf8_lossy(bytes);
-            let value = match number::cell(&text, self.mapping.decimal) {
-                Cell::Number(number) if number::is_bare(&text, self.mapping.decimal) => {
-                    unit.held(number)
-                }
-                Cell::Number(_) => {
-                    self.marks
-                        .held(&text, *unit, self.mapping.decimal, (line, *column))?
-                }
-                Cell::Missing => {
+            let value = match number::written(&text, self.mapping.decimal) {
+                Written::Number {
+                    value,
+                    behind: "",
+                    is_grouped: false,
+                } => unit.held(value),
+                Written::Number {
+                    value,
+                    behind,
+                    is_grouped,
+                } => self
+                    .marks
+                    .held(value, *unit, (behind, is_grouped), (line, *column))
+                    .map_err(|expected| wrong(line, *column, expected, &text))?,
+                Written::Missing => {
                     self.missing += 1;
                     f64::NAN
                 }
-                Cell::Other => return Err(wrong(line, *column, "a number", &text)),
+                Written::Other => return Err(wrong(line, *column, "a number", &text)),
             };
             if let Some(values) = self.values.get_mut(slot) {
                 values.push(value);
@@ -441,7 +447,7 @@ fn holds_a_digit(text: &str) -> bool {
     text.bytes().any(|byte| byte.is_ascii_digit())
 }
 
-pub(super) fn wrong(line: u64, column: usize, expected: &'static str, found: &str) -> ReadError {
+fn wrong(line: u64, column: usize, expected: &'static str, found: &str) -> ReadError {
     let mut short: String = found.trim().chars().take(40).collect();
     if short.len() < found.trim().len() {
         short.push('…');
