@@ -1,6 +1,6 @@
 //! What a column of numbers holds, by its heading and its cells.
 
-use super::heading::{Doubt, Said, Says, Sign, behind, said, zone};
+use super::heading::{Doubt, Said, Says, Sign, behind, said, says, zone};
 use super::mapping::{Column, Mapping, Unit, What};
 use super::number::{self, Decimal, Written};
 use super::remark::{About, Remark};
@@ -77,21 +77,22 @@ pub(super) fn of_numbers<'a>(
     decimal: Decimal,
 ) -> Found {
     let cells = Cells::of(cells, decimal);
-    let mut says = said(heading);
-    let fits = |unit: &Unit| match &says {
+    let mut found = says(heading);
+    let fits = |unit: &Unit| match &found {
         Says::Readings(said) => said.unit.is_some() || said.what.units().contains(unit),
-        _ => says != Says::Nothing,
+        Says::StrangeUnit(_) => true,
+        Says::Nothing => false,
     };
     if let [Sign::Ours(unit)] = cells.units.as_slice()
         && !fits(unit)
-        && let Says::Readings(mut by_cells) = said(&format!("{heading} {}", unit.sign()))
+        && let Some(mut by_cells) = said(&format!("{heading} {}", unit.sign()))
     {
-        if says == Says::Nothing {
+        if found == Says::Nothing {
             by_cells.doubt.get_or_insert(Doubt::ByUnitAlone);
         }
-        says = Says::Readings(by_cells);
+        found = Says::Readings(by_cells);
     }
-    match says {
+    match found {
         Says::Nothing => Found::left_out(None),
         Says::StrangeUnit(unit) => Found::left_out(Some(About::StrangeUnit(unit))),
         Says::Readings(said) => of_quantity(said, &cells),

@@ -1,7 +1,7 @@
 //! The lines above the readings that head the columns: names, units, groups.
 
 use super::units::of_cell;
-use super::{Says, said, zone};
+use super::{Says, said, says, zone};
 
 /// Lines above the readings among which the headings are looked for; empty ones and rules do not count.
 const LINES: usize = 8;
@@ -56,12 +56,19 @@ fn is_wide(line: &[String], width: usize) -> bool {
 /// How many columns of a line are understood, and how many of those are nothing but a unit.
 fn understood(line: &[String], width: usize) -> (usize, usize) {
     let (mut number, mut pure) = (0, 0);
-    for cell in line.iter().take(width) {
+    for cell in line.iter().take(width).filter(|cell| !is_value(cell)) {
         let is_unit = of_cell(cell).is_some();
         pure += usize::from(is_unit);
-        number += usize::from(is_unit || said(cell) != Says::Nothing);
+        number += usize::from(is_unit || says(cell) != Says::Nothing);
     }
     (number, pure)
+}
+
+/// Whether a cell is a number with its unit, such as stand in preambles.
+fn is_value(cell: &str) -> bool {
+    let is_of_number = |sign: char| sign.is_ascii_digit() || matches!(sign, '+' | '-' | '.' | ',');
+    let behind = cell.trim().trim_start_matches(is_of_number);
+    behind.len() < cell.trim().len() && of_cell(behind).is_some()
 }
 
 /// The line that names the columns.
@@ -102,7 +109,7 @@ fn put_units(names: &mut Vec<String>, units: &[String]) {
             names.resize(at + 1, String::new());
         }
         if let Some(name) = names.get_mut(at) {
-            let has_one = matches!(said(name), Says::Readings(said) if said.unit.is_some());
+            let has_one = said(name).is_some_and(|said| said.unit.is_some());
             if !has_one {
                 // A letter alone is a unit in brackets only.
                 let unit = match cell.as_bytes() {
@@ -119,10 +126,7 @@ fn put_units(names: &mut Vec<String>, units: &[String]) {
 fn put_groups(names: &mut [String], groups: &[String]) {
     let keys: Vec<_> = names
         .iter()
-        .map(|name| match said(name) {
-            Says::Readings(said) => Some((said.what, said.sensor)),
-            _ => None,
-        })
+        .map(|name| said(name).map(|said| (said.what, said.sensor)))
         .collect();
     let are_alike = keys
         .iter()

@@ -50,8 +50,16 @@ pub(super) enum Doubt {
     ByUnitAlone,
 }
 
+/// The quantity that a heading names in a unit that is read, or without one.
+pub(super) fn said(heading: &str) -> Option<Said> {
+    match says(heading) {
+        Says::Readings(said) => Some(said),
+        Says::StrangeUnit(_) | Says::Nothing => None,
+    }
+}
+
 /// Reads a heading.
-pub(super) fn said(heading: &str) -> Says {
+pub(super) fn says(heading: &str) -> Says {
     let heading = Heading {
         parts: parts::of(heading),
     };
