@@ -193,3 +193,26 @@ fn odd(series: &Series) -> Vec<String> {
         })
         .collect()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::series::guess;
+
+    #[test]
+    fn what_is_unsure_of_a_column_is_told_and_a_zone_only_until_one_is_named() {
+        let text = "Time (UTC);Temp °C/°F\n2026-01-20 08:00;7.5\n2026-01-20 08:10;7.6\n";
+        let guess = guess(text.as_bytes()).unwrap();
+        let mut mapping = guess.mapping.clone();
+        let told = unsure(&guess, &mapping);
+        assert_eq!(told.len(), 2, "{told:?}");
+        assert!(
+            told[0].starts_with("Column 1, ") && told[0].ends_with('.'),
+            "{told:?}"
+        );
+        mapping.zone = Zone::Offset(0);
+        let told = unsure(&guess, &mapping);
+        assert_eq!(told.len(), 1, "{told:?}");
+        assert!(told[0].contains("two units"), "{told:?}");
+    }
+}

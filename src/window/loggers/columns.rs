@@ -191,7 +191,9 @@ fn values(chosen: &Chosen, at: usize) -> String {
 
 #[cfg(test)]
 mod tests {
+    use super::super::chosen::{LoggerFile, tests::either};
     use super::*;
+    use std::sync::Arc;
 
     #[test]
     fn a_column_keeps_its_unit_and_sensor_where_they_fit_what_it_now_holds() {
@@ -217,5 +219,25 @@ mod tests {
         for holds in Holds::all() {
             assert_eq!(Holds::of(&holds.column(&before)), holds);
         }
+    }
+    #[test]
+    fn what_is_unsure_of_a_column_is_told_until_somebody_says_otherwise() {
+        let either = either();
+        let text = String::from_utf8(either.bytes.clone()).unwrap();
+        let file = LoggerFile {
+            bytes: text.replace("Shed °C", "Shed °C/°F").into_bytes(),
+            path: either.path.clone(),
+            name: either.name.clone(),
+        };
+        let mut chosen = Chosen::of(Arc::new(file), |_| None).unwrap();
+        let told = remarks(&chosen, 3);
+        assert_eq!(told.len(), 1);
+        assert!(
+            told[0].starts_with("Column 4, ") && told[0].contains("two units"),
+            "{told:?}"
+        );
+        assert_eq!(remarks(&chosen, 1), Vec::<String>::new());
+        chosen.mapping.columns[3] = Column::LeftOut;
+        assert_eq!(remarks(&chosen, 3), Vec::<String>::new());
     }
 }
