@@ -220,6 +220,7 @@ mod tests {
             assert_eq!(Holds::of(&holds.column(&before)), holds);
         }
     }
+
     #[test]
     fn what_is_unsure_of_a_column_is_told_until_somebody_says_otherwise() {
         let either = either();
