@@ -1,6 +1,6 @@
 //! What a column of numbers holds, by its heading and its cells.
 
-use super::heading::{Doubt, Said, Says, Sign, behind, said, says, zone};
+use super::heading::{Doubt, Said, Says, Sign, behind, only_in_percent, said, says, zone};
 use super::mapping::{Column, Mapping, Unit, What};
 use super::number::{self, Decimal, Written};
 use super::remark::{About, Remark};
@@ -156,6 +156,28 @@ fn of_quantity(said: Said, cells: &Cells) -> Found {
         unit_not_said: is_mixed || (taken.is_none() && has_others && !is_told),
         about,
         is_empty_yet: cells.numbers.is_empty() && !cells.other_with_digit,
+    }
+}
+
+/// Takes what is in percent for the humidity of a sensor whose temperature stands under the same name:
+/// `Cab °C` and `Cab %`.
+pub(super) fn pair(columns: &mut [Column], headings: &[String], remarks: &mut Vec<Remark>) {
+    let has = |columns: &[Column], wanted: What, name: &str| {
+        columns.iter().any(|column| {
+            matches!(column, Column::Readings { what, sensor, .. } if *what == wanted && sensor == name)
+        })
+    };
+    for (at, heading) in headings.iter().enumerate() {
+        if columns.get(at) != Some(&Column::LeftOut) {
+            continue;
+        }
+        let (what, unit) = (What::RelativeHumidity, Unit::Percent);
+        let name = only_in_percent(heading)
+            .filter(|name| has(columns, What::Temperature, name) && !has(columns, what, name));
+        if let (Some(sensor), Some(column)) = (name, columns.get_mut(at)) {
+            *column = Column::Readings { what, unit, sensor };
+            remarks.push(Remark::new(at, heading, About::ByUnitAlone(what)));
+        }
     }
 }
 
@@ -351,6 +373,24 @@ mod tests {
             String::from("10 °C;7.1 g/m³")
         }));
         assert_eq!(series.channels[1].what, What::AbsoluteHumidity);
+    }
+
+    #[test]
+    fn percent_beside_a_temperature_of_the_same_name_is_its_humidity_and_told() {
+        let text = rows("Time;Cab °C;Cab %;Loft %;Cab fan %", 9, |_| {
+            String::from("10;61;5;7")
+        });
+        let (guess, series) = taken(&text);
+        let held: Vec<(What, &str)> = series
+            .channels
+            .iter()
+            .map(|one| (one.what, one.sensor.as_str()))
+            .collect();
+        assert_eq!(
+            held,
+            [(What::Temperature, "Cab"), (What::RelativeHumidity, "Cab")]
+        );
+        assert_eq!(abouts(&guess), [About::ByUnitAlone(What::RelativeHumidity)]);
     }
 
     #[test]

@@ -242,6 +242,7 @@ impl Layout {
             told.remarks.extend(zone);
             mapping.columns.push(column);
         }
+        columns::pair(&mut mapping.columns, headings, &mut told.remarks);
         let rows = skip_lines(text, self.lines_before);
         let empty = std::mem::take(&mut told.empty_yet);
         columns::drop_empty(rows, mapping, empty, headings, &mut told.remarks);

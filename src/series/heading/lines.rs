@@ -158,3 +158,67 @@ fn put_groups(names: &mut [String], groups: &[String]) {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn lines(text: &str) -> Vec<Vec<String>> {
+        let cells = |line: &str| line.split(';').map(str::to_owned).collect();
+        text.lines().map(cells).collect()
+    }
+
+    #[test]
+    fn names_and_units_are_found_among_the_lines_above() {
+        for (above, expected) in [
+            ("Time;Temp;RH\n---;---;---", "Time;Temp;RH"),
+            ("Time;Temp °C;RH %\nOffset;0.0;0.0", "Time;Temp °C;RH %"),
+            (
+                "Time;Temperature;Humidity\nyyyy-mm-dd hh:mm:ss;°C;%",
+                "Time;Temperature °C;Humidity %",
+            ),
+            (
+                "Time;Temperature;Humidity\n;C;RH",
+                "Time;Temperature (C);Humidity",
+            ),
+            (
+                "Time;Temperature;Humidity\nUTC;F;%",
+                "Time UTC;Temperature (F);Humidity %",
+            ),
+            (
+                "Time;Temperature;Abs\n;°C;g/m3",
+                "Time;Temperature °C;Abs g/m3",
+            ),
+            ("Time;Kanal 1;Kanal 2\n;°C;%", "Time;Kanal 1 °C;Kanal 2 %"),
+            ("Logger;Model X\nTime;°C;%", "Time;°C;%"),
+            (
+                "Alarm;30 °C;5 °C;60 %\nTime;Temp;RH;Note",
+                "Time;Temp;RH;Note",
+            ),
+            (
+                "F5;st1;CR6;123\nSTAMP;RECORD;AirT_Avg;RH\nTS;RN;Deg C;%\n;;Avg;Smp",
+                "STAMP;RECORD;AirT_Avg Deg C;RH %",
+            ),
+        ] {
+            let above = lines(above);
+            let width = above.last().map_or(0, Vec::len);
+            assert_eq!(headings(&above, width).join(";"), expected);
+        }
+    }
+
+    #[test]
+    fn names_of_groups_tell_columns_apart_that_are_headed_alike() {
+        let above = lines("Time;Inside;;Outside;\n;Temp °C;RH %;Temp °C;RH %");
+        let found = headings(&above, 5);
+        assert_eq!(
+            found.join(";"),
+            "Time;Inside Temp °C;Inside RH %;Outside Temp °C;Outside RH %"
+        );
+        // What stands above a table otherwise is no name of a group.
+        let above = lines("Alarm high;30.0;;on;\nTime;Temp °C;RH %;Dew °C;CO2 ppm");
+        assert_eq!(
+            headings(&above, 5).join(";"),
+            "Time;Temp °C;RH %;Dew °C;CO2 ppm"
+        );
+    }
+}

@@ -108,6 +108,25 @@ pub(super) fn says(heading: &str) -> Says {
     }
 }
 
+/// The name of a sensor beside `%` where nothing else is said, as in `Cab %`.
+pub(super) fn only_in_percent(heading: &str) -> Option<String> {
+    let heading = Heading {
+        parts: parts::of(heading),
+    };
+    let is_percent = |part: &Part| part.unit == Some(Sign::Ours(Unit::Percent));
+    let is_plain = |part: &Part| {
+        is_percent(part)
+            || (part.unit.is_none()
+                && part
+                    .told
+                    .iter()
+                    .all(|word| matches!(word, Word::Idle | Word::Sensor | Word::Statistic)))
+    };
+    let fits = heading.parts.iter().any(is_percent) && heading.parts.iter().all(is_plain);
+    let sensor = heading.sensor(What::RelativeHumidity);
+    (fits && !sensor.is_empty()).then_some(sensor)
+}
+
 /// The words of a heading.
 struct Heading {
     parts: Vec<Part>,
@@ -212,7 +231,25 @@ impl Heading {
         self.by_words().and_then(sure)
     }
 
+    /// Whether it ends in a word of the instrument, which then is what it tells: of `humidity battery` the
+    /// battery, of `battery box humidity` the humidity.
+    fn ends_in_instrument(&self) -> bool {
+        let is_of_it = |part: &Part| part.told.contains(&Word::OfInstrument);
+        let mut words = self
+            .parts
+            .iter()
+            .rev()
+            .filter(|part| part.unit.is_none() && !part.told.contains(&Word::Statistic));
+        match words.next() {
+            Some(part) if part.low == "level" => words.any(is_of_it),
+            last => last.is_some_and(is_of_it),
+        }
+    }
+
     fn in_percent(&self, alone: bool) -> Option<(What, bool)> {
+        if self.ends_in_instrument() {
+            return None;
+        }
         let of_instrument = self.has(Word::OfInstrument);
         let short = self.is_short_for(What::RelativeHumidity) && !of_instrument;
         if self.names(What::RelativeHumidity) || short {
@@ -237,6 +274,9 @@ impl Heading {
         }
         if self.names(What::Temperature) {
             return Some(What::Temperature);
+        }
+        if self.ends_in_instrument() {
+            return None;
         }
         // `RF level`, `battery Ah` and `elapsed h` are of the instrument.
         let short = |what: What| self.is_short_for(what) && !self.has(Word::OfInstrument);

@@ -177,17 +177,26 @@ fn piece(text: &str, before: Option<char>) -> Part {
     }
 }
 
-/// `rel.F`, `r.h.`: letters with dots between.
+/// `rel.F`, `r.h.`, `Temp.in`: letters with dots between, where one of them is known.
 fn dotted(part: &Part) -> Option<Vec<Part>> {
-    let letters: Vec<&str> = part.low.split('.').filter(|one| !one.is_empty()).collect();
-    let joined = letters.concat();
-    let is_humidity = ["rh", "rf", "hr", "relf", "relh", "relhum"].contains(&joined.as_str());
-    (letters.len() > 1 && is_humidity).then(|| {
-        vec![Part {
+    let words: Vec<&str> = part.text.split('.').filter(|one| !one.is_empty()).collect();
+    if words.len() < 2 {
+        return None;
+    }
+    let joined = folded(&words.concat());
+    if ["rh", "rf", "hr", "relf", "relh", "relhum"].contains(&joined.as_str()) {
+        return Some(vec![Part {
             told: vec![Word::Plain(What::RelativeHumidity)],
             ..part.clone()
-        }]
-    })
+        }]);
+    }
+    let starts = |word: &&str| word.starts_with(char::is_alphabetic);
+    let pieces: Vec<Part> = words
+        .iter()
+        .map(|word| numbered(piece(word, part.before)))
+        .collect();
+    let is_known = pieces.iter().any(|one| !one.told.is_empty());
+    (words.iter().all(starts) && is_known).then_some(pieces)
 }
 
 /// `BaroTemp`, `AirT`, `TempF`: a capital behind small letters, where one of the halves is known.
@@ -314,8 +323,9 @@ fn unit_of(part: &Part, before: &[Part], is_last: bool) -> Option<Sign> {
         return (!part.is_first_of_two).then_some(Sign::Ours(Unit::Degrees));
     }
     let is_temperature = |one: &Part| {
-        one.told.contains(&Word::Plain(What::Temperature))
-            || one.told.contains(&Word::Short(What::Temperature))
+        let of =
+            |what| one.told.contains(&Word::Plain(what)) || one.told.contains(&Word::Short(what));
+        of(What::Temperature) || of(What::DewPoint)
     };
     let is_written_apart = matches!(part.before, Some('/' | ',')) && is_last;
     let is_unit = if part.bracketed {

@@ -33,3 +33,22 @@ fn is_offset(text: &str, is_behind_a_name: bool) -> bool {
         .all(|byte| byte.is_ascii_digit() || byte == b':')
         && (count == 4 || (is_behind_a_name && (1..=2).contains(&count)))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_zone_in_the_heading_of_times_is_found() {
+        for (heading, zone_there) in [
+            ("Date Time, GMT+01:00", Some("GMT+01:00")),
+            ("Time (UTC)", Some("UTC")),
+            ("time_utc+1", None),
+            ("Time +0100", Some("+0100")),
+            ("Timestamp", None),
+            ("Date 24-12", None),
+        ] {
+            assert_eq!(zone(heading).as_deref(), zone_there, "{heading}");
+        }
+    }
+}
