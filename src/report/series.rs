@@ -2,7 +2,7 @@
 
 use super::blocks::{Align, Fact, Section, Table};
 use crate::assess::words::{capital, counted};
-use crate::series::{Channel, Column, Guess, Mapping, Series, Zone, doubtful, moment};
+use crate::series::{About, Channel, Column, Guess, Mapping, Series, Zone, doubtful, moment};
 use crate::survey::number::signed;
 
 /// How the file is read and what is in it.
@@ -80,6 +80,18 @@ fn how_read(mapping: &Mapping, series: &Series) -> Vec<Fact> {
 
 /// What was taken for likely and should be looked at.
 fn unsure(guess: &Guess, mapping: &Mapping) -> Vec<String> {
+    let is_named = mapping.zone != Zone::Unnamed;
+    let remarks = guess
+        .remarks
+        .iter()
+        .filter(|remark| !(is_named && matches!(remark.about, About::Zone(_))))
+        .map(|remark| format!("{}.", capital(&remark.to_string())));
+    let mut all = units_not_said(guess, mapping);
+    all.extend(remarks);
+    all
+}
+
+fn units_not_said(guess: &Guess, mapping: &Mapping) -> Vec<String> {
     guess
         .units_not_said
         .iter()
@@ -180,4 +192,27 @@ fn odd(series: &Series) -> Vec<String> {
             )
         })
         .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::series::guess;
+
+    #[test]
+    fn what_is_unsure_of_a_column_is_told_and_a_zone_only_until_one_is_named() {
+        let text = "Time (UTC);Temp °C/°F\n2026-01-20 08:00;7.5\n2026-01-20 08:10;7.6\n";
+        let guess = guess(text.as_bytes()).unwrap();
+        let mut mapping = guess.mapping.clone();
+        let told = unsure(&guess, &mapping);
+        assert_eq!(told.len(), 2, "{told:?}");
+        assert!(
+            told[0].starts_with("Column 1, ") && told[0].ends_with('.'),
+            "{told:?}"
+        );
+        mapping.zone = Zone::Offset(0);
+        let told = unsure(&guess, &mapping);
+        assert_eq!(told.len(), 1, "{told:?}");
+        assert!(told[0].contains("two units"), "{told:?}");
+    }
 }

@@ -2,13 +2,15 @@
 
 use csv_nose::{SampleSize, Sniffer};
 
+use super::columns;
 use super::date::{self, DateOrder, written};
 use super::decode::Encoding;
-use super::heading::said;
-use super::mapping::{Column, Mapping, Separator, Unit, What, Zone};
-use super::number::{self, Cell, Decimal};
+use super::heading;
+use super::mapping::{Column, Mapping, Separator, Zone};
+use super::number::{self, Cell, Decimal, Written};
 use super::read::{skip_lines, text};
 use super::refused::ReadError;
+use super::remark::Remark;
 use super::spreadsheet;
 
 /// Lines looked at to find separator, headings and columns.
@@ -42,6 +44,8 @@ pub struct Guess {
     pub orders: Vec<OrderReading>,
     /// Columns (counted from 0) whose unit is not said in the file.
     pub units_not_said: Vec<usize>,
+    /// What else is to be looked at, by column.
+    pub remarks: Vec<Remark>,
     /// Sheets of a spreadsheet.
     pub sheets: Vec<String>,
 }
@@ -104,10 +108,7 @@ pub fn guess_with(bytes: &[u8], given: &Given) -> Result<Guess, ReadError> {
     mapping.decimal = best.decimal;
     mapping.lines_before = best.lines_before;
     let headings = best.headings();
-    let mut units_not_said = Vec::new();
-    mapping.columns = (0..best.width())
-        .map(|at| best.column(at, &headings, &mut units_not_said))
-        .collect();
+    let told = best.told(&text, &headings, &mut mapping);
     let orders = orders(&text, &mapping);
     if let [only] = orders.as_slice() {
         mapping.order = Some(only.order);
@@ -117,7 +118,8 @@ pub fn guess_with(bytes: &[u8], given: &Given) -> Result<Guess, ReadError> {
         headings,
         first_rows: best.rows.iter().take(8).cloned().collect(),
         orders,
-        units_not_said,
+        units_not_said: told.units_not_said,
+        remarks: told.remarks,
         sheets,
     })
 }
@@ -149,6 +151,15 @@ fn separators(text: &str, is_workbook: bool) -> Vec<Separator> {
     all
 }
 
+/// What is told of the columns of a file.
+#[derive(Default)]
+struct Told {
+    units_not_said: Vec<usize>,
+    remarks: Vec<Remark>,
+    /// Columns that have no reading among the lines looked at.
+    empty_yet: Vec<usize>,
+}
+
 /// What a file looks like by one separator.
 struct Layout {
     separator: Separator,
@@ -156,7 +167,8 @@ struct Layout {
     lines_before: usize,
     heading: Vec<String>,
     rows: Vec<Vec<String>>,
-    /// Cells that are numbers or times in rows as wide as the first, which tells a good reading.
+    /// What cells that are numbers or times count in rows as wide as the first, which tells a good
+    /// reading.
     worth: usize,
 }
 
@@ -186,13 +198,13 @@ impl Layout {
                     .iter()
                     .filter(|row| row.len() == width)
                     .flatten()
-                    .filter(|cell| is_reading(cell, decimal) || is_moment(cell))
-                    .count();
+                    .map(|cell| worth(cell, decimal))
+                    .sum();
                 Some(Self {
                     separator,
                     decimal,
                     lines_before: first,
-                    heading: heading(lines.get(..first).unwrap_or_default(), width),
+                    heading: heading::headings(lines.get(..first).unwrap_or_default(), width),
                     rows,
                     worth,
                 })
@@ -219,7 +231,25 @@ impl Layout {
             .filter(|cell| !cell.is_empty())
     }
 
-    fn column(&self, at: usize, headings: &[String], units_not_said: &mut Vec<usize>) -> Column {
+    /// Puts what each column is into a mapping.
+    fn told(&self, text: &str, headings: &[String], mapping: &mut Mapping) -> Told {
+        let mut told = Told::default();
+        for at in 0..self.width() {
+            let heading = headings.get(at).map_or("", String::as_str);
+            let column = self.column(at, heading, &mut told);
+            let zone = columns::zone_of(&column, heading);
+            let zone = zone.map(|about| Remark::new(at, heading, about));
+            told.remarks.extend(zone);
+            mapping.columns.push(column);
+        }
+        columns::pair(&mut mapping.columns, headings, &mut told.remarks);
+        let rows = skip_lines(text, self.lines_before);
+        let empty = std::mem::take(&mut told.empty_yet);
+        columns::drop_empty(rows, mapping, empty, headings, &mut told.remarks);
+        told
+    }
+
+    fn column(&self, at: usize, heading: &str, told: &mut Told) -> Column {
         let earlier = |is: fn(&str) -> bool| (0..at).any(|one| self.all(one, is));
         if self.all(at, |cell| is_moment(cell) && !is_date(cell)) {
             return if earlier(|cell| is_moment(cell) && !is_date(cell)) {
@@ -243,66 +273,22 @@ impl Layout {
                 Column::TimeOfDay
             };
         }
-        let heading = headings.get(at).map_or("", String::as_str);
-        let numbers = self
-            .cells(at)
-            .filter(|cell| matches!(number::cell(cell, self.decimal), Cell::Number(_)))
-            .count();
-        match said(heading) {
-            Some(said) if numbers > 0 => {
-                let unit = said.unit.or_else(|| self.unit_behind(at, said.what));
-                if unit.is_none() && said.what.units().len() > 1 {
-                    units_not_said.push(at);
-                }
-                Column::Readings {
-                    what: said.what,
-                    unit: unit.unwrap_or_else(|| said.what.held_in()),
-                    sensor: said.sensor,
-                }
-            }
-            _ => Column::LeftOut,
+        let found = columns::of_numbers(heading, self.cells(at), self.decimal);
+        if found.unit_not_said {
+            told.units_not_said.push(at);
         }
-    }
-
-    /// The unit behind the numbers of a column, `12.5 °F`.
-    fn unit_behind(&self, at: usize, what: What) -> Option<Unit> {
-        let cell = self.cells(at).next()?;
-        what.units()
-            .iter()
-            .copied()
-            .find(|unit| cell.ends_with(unit.sign()))
+        if found.is_empty_yet {
+            told.empty_yet.push(at);
+        }
+        let about = found.about;
+        told.remarks
+            .extend(about.map(|about| Remark::new(at, heading, about)));
+        found.column
     }
 
     fn all(&self, at: usize, is: fn(&str) -> bool) -> bool {
         let mut cells = self.cells(at).peekable();
         cells.peek().is_some() && cells.all(is)
-    }
-}
-
-/// The last line above the readings that is wide enough; a line of units below the headings is put
-/// behind them.
-fn heading(above: &[Vec<String>], width: usize) -> Vec<String> {
-    let full = |line: &&Vec<String>| {
-        line.len() >= width.min(2) && line.iter().filter(|cell| !cell.trim().is_empty()).count() > 1
-    };
-    let mut wide = above.iter().rev().filter(full);
-    let Some(last) = wide.next() else {
-        return Vec::new();
-    };
-    let are_units = last
-        .iter()
-        .all(|cell| cell.chars().count() <= 8 && !cell.chars().any(|sign| sign.is_ascii_digit()))
-        && last.iter().any(|cell| cell.contains(['%', '°', '/']));
-    match wide.next().filter(|_| are_units) {
-        Some(names) => names
-            .iter()
-            .enumerate()
-            .map(|(at, name)| {
-                let unit = last.get(at).map_or("", String::as_str);
-                format!("{} {unit}", name.trim()).trim().to_owned()
-            })
-            .collect(),
-        None => last.iter().map(|cell| cell.trim().to_owned()).collect(),
     }
 }
 
@@ -322,6 +308,21 @@ fn cells(line: &str, separator: Separator) -> Vec<String> {
 /// Whether a line holds a time and a number that is no part of it.
 fn is_row(line: &[String], decimal: Decimal) -> bool {
     line.iter().any(|cell| is_moment(cell)) && line.iter().any(|cell| is_reading(cell, decimal))
+}
+
+/// What a cell counts. A number with a sign between its thousands counts less than one without, so that
+/// `1.200` beside `7.62` is no thousand.
+fn worth(cell: &str, decimal: Decimal) -> usize {
+    if is_moment(cell) {
+        return 2;
+    }
+    match number::written(cell, decimal) {
+        _ if !is_reading(cell, decimal) => 0,
+        Written::Number {
+            is_grouped: true, ..
+        } => 1,
+        _ => 2,
+    }
 }
 
 fn is_reading(cell: &str, decimal: Decimal) -> bool {

@@ -191,6 +191,14 @@ impl Unit {
         }
     }
 
+    /// Whether a value in another unit is of the same quantity.
+    #[must_use]
+    pub(super) fn fits(self, other: Self) -> bool {
+        What::ALL
+            .into_iter()
+            .any(|what| what.units().contains(&self) && what.units().contains(&other))
+    }
+
     /// A value of this unit in the one it is held in.
     ///
     /// Factors: NIST SP 811 **\[S\]**: 1 mmHg 133.322 4 Pa, 1 mile an hour 0.447 04 m/s, 1 knot

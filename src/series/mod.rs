@@ -4,17 +4,20 @@
 //! Bytes come in, rows come out; nothing here opens a file. What was guessed, what can be read in two
 //! ways, what was put in order or left out stands in the answer.
 
+mod columns;
 mod date;
 mod decode;
 mod doubtful;
 mod guess;
 mod heading;
 mod mapping;
+mod marks;
 mod notes;
 mod number;
 mod read;
 mod readings;
 mod refused;
+mod remark;
 mod rows;
 mod seven_digits;
 mod spreadsheet;
@@ -33,6 +36,7 @@ pub use number::Decimal;
 pub use read::{preview, read, read_watched};
 pub use readings::Readings;
 pub use refused::ReadError;
+pub use remark::{About, Remark};
 pub use rows::{Channel, MOST_BYTES, MOST_ROWS, Series};
 pub use seven_digits::SevenDigits;
 pub use thin::{Extremes, stretches};

@@ -19,6 +19,11 @@ pub enum Note {
     SummerTime(usize),
     /// Empty cells among the readings.
     Missing(usize),
+    /// Readings that carry another unit than their column, each read in its own; line and column (counted
+    /// from 1) of the first.
+    OtherUnits(usize, u64, usize),
+    /// Numbers with a sign between their thousands; line and column (counted from 1) of the first.
+    Thousands(usize, u64, usize),
     /// Lines behind the readings that hold none, such as a summary: first of them.
     Ends(u64),
     /// Bytes that are no text in the encoding.
@@ -55,6 +60,16 @@ impl fmt::Display for Note {
                  begins or ends"
             ),
             Self::Missing(cells) => write!(out, "{cells} readings are empty"),
+            Self::OtherUnits(cells, line, column) => write!(
+                out,
+                "{cells} readings carry another unit than the rest of their column, the first in line \
+                 {line}, column {column}; each was read in its own"
+            ),
+            Self::Thousands(cells, line, column) => write!(
+                out,
+                "{cells} numbers have a sign between their thousands, the first in line {line}, column \
+                 {column}; they were read without it"
+            ),
             Self::Ends(line) => write!(
                 out,
                 "from line {line} on there are no readings; what stands there was left out"

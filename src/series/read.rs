@@ -9,8 +9,9 @@ use jiff::tz::{AmbiguousOffset, TimeZone};
 use super::date::{self, DateOrder};
 use super::decode::decode;
 use super::mapping::{Column, Mapping, Unit, Zone};
+use super::marks::Marks;
 use super::notes::Note;
-use super::number::{self, Cell};
+use super::number::{self, Written};
 use super::readings::Readings;
 use super::refused::ReadError;
 use super::rows::{Channel, MOST_BYTES, MOST_ROWS, Series};
@@ -193,6 +194,7 @@ struct Rows<'a> {
     values: Vec<Readings>,
     odd_times: usize,
     missing: usize,
+    marks: Marks,
     ends: Option<u64>,
     last_clock: Option<i64>,
 }
@@ -213,6 +215,7 @@ impl<'a> Rows<'a> {
             values: vec![Readings::default(); places.readings.len()],
             odd_times: 0,
             missing: 0,
+            marks: Marks::default(),
             ends: None,
             last_clock: None,
         })
@@ -240,13 +243,25 @@ impl<'a> Rows<'a> {
                 });
             };
             let text = String::from_utf8_lossy(bytes);
-            let value = match number::cell(&text, self.mapping.decimal) {
-                Cell::Number(number) => unit.held(number),
-                Cell::Missing => {
+            let value = match number::written(&text, self.mapping.decimal) {
+                Written::Number {
+                    value,
+                    behind: "",
+                    is_grouped: false,
+                } => unit.held(value),
+                Written::Number {
+                    value,
+                    behind,
+                    is_grouped,
+                } => self
+                    .marks
+                    .held(value, *unit, (behind, is_grouped), (line, *column))
+                    .map_err(|expected| wrong(line, *column, expected, &text))?,
+                Written::Missing => {
                     self.missing += 1;
                     f64::NAN
                 }
-                Cell::Other => return Err(wrong(line, *column, "a number", &text)),
+                Written::Other => return Err(wrong(line, *column, "a number", &text)),
             };
             if let Some(values) = self.values.get_mut(slot) {
                 values.push(value);
@@ -373,7 +388,8 @@ impl<'a> Rows<'a> {
     fn last_notes(&self) -> impl Iterator<Item = Note> {
         let summer = (self.odd_times > 0).then_some(Note::SummerTime(self.odd_times));
         let missing = (self.missing > 0).then_some(Note::Missing(self.missing));
-        [summer, missing, self.ends.map(Note::Ends)]
+        let [units, thousands] = self.marks.notes();
+        [summer, missing, units, thousands, self.ends.map(Note::Ends)]
             .into_iter()
             .flatten()
     }

@@ -1,6 +1,7 @@
 //! The columns of a logger's file, each with what it holds.
 
 use super::chosen::Chosen;
+use crate::assess::words::capital;
 use crate::series::{Column, Unit, What};
 use crate::window::request::Queue;
 use crate::window::theme::{bold, palette};
@@ -84,6 +85,7 @@ pub(super) fn show(ui: &mut Ui, chosen: &mut Chosen, queue: &mut Queue) -> bool 
             "" => format!("Column {}", at + 1),
             heading => format!("{}: {heading}", at + 1),
         };
+        let remarks = remarks(chosen, at);
         let Some(column) = chosen.mapping.columns.get_mut(at) else {
             continue;
         };
@@ -95,6 +97,9 @@ pub(super) fn show(ui: &mut Ui, chosen: &mut Chosen, queue: &mut Queue) -> bool 
             ui.horizontal_wrapped(|ui| {
                 changed |= one(ui, queue, at + 1, (column, &options), is_unsure);
             });
+            for remark in remarks {
+                widgets::muted(ui, &remark);
+            }
         });
         ui.add_space(2.0);
     }
@@ -155,6 +160,18 @@ fn one(
     changed
 }
 
+/// What is to be told of a column that is still taken as it was guessed.
+fn remarks(chosen: &Chosen, at: usize) -> Vec<String> {
+    if chosen.mapping.columns.get(at) != chosen.guess.mapping.columns.get(at) {
+        return Vec::new();
+    }
+    let remarks = chosen.guess.remarks.iter();
+    remarks
+        .filter(|remark| remark.column == at)
+        .map(|remark| format!("{}.", capital(&remark.to_string())))
+        .collect()
+}
+
 /// The first values of a column as they stand.
 fn values(chosen: &Chosen, at: usize) -> String {
     let rows = chosen.guess.first_rows.iter();
@@ -174,7 +191,9 @@ fn values(chosen: &Chosen, at: usize) -> String {
 
 #[cfg(test)]
 mod tests {
+    use super::super::chosen::{LoggerFile, tests::either};
     use super::*;
+    use std::sync::Arc;
 
     #[test]
     fn a_column_keeps_its_unit_and_sensor_where_they_fit_what_it_now_holds() {
@@ -200,5 +219,26 @@ mod tests {
         for holds in Holds::all() {
             assert_eq!(Holds::of(&holds.column(&before)), holds);
         }
+    }
+
+    #[test]
+    fn what_is_unsure_of_a_column_is_told_until_somebody_says_otherwise() {
+        let either = either();
+        let text = String::from_utf8(either.bytes.clone()).unwrap();
+        let file = LoggerFile {
+            bytes: text.replace("Shed °C", "Shed °C/°F").into_bytes(),
+            path: either.path.clone(),
+            name: either.name.clone(),
+        };
+        let mut chosen = Chosen::of(Arc::new(file), |_| None).unwrap();
+        let told = remarks(&chosen, 3);
+        assert_eq!(told.len(), 1);
+        assert!(
+            told[0].starts_with("Column 4, ") && told[0].contains("two units"),
+            "{told:?}"
+        );
+        assert_eq!(remarks(&chosen, 1), Vec::<String>::new());
+        chosen.mapping.columns[3] = Column::LeftOut;
+        assert_eq!(remarks(&chosen, 3), Vec::<String>::new());
     }
 }
