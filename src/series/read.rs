@@ -13,7 +13,7 @@ use super::notes::Note;
 use super::number::{self, Cell};
 use super::readings::Readings;
 use super::refused::ReadError;
-use super::rows::{Channel, MOST_BYTES, MOST_ROWS, Series};
+use super::rows::{Channel, LARGEST_READING, MOST_BYTES, MOST_ROWS, Series};
 use super::spreadsheet;
 use crate::physics::counts::count;
 
@@ -241,7 +241,14 @@ impl<'a> Rows<'a> {
             };
             let text = String::from_utf8_lossy(bytes);
             let value = match number::cell(&text, self.mapping.decimal) {
-                Cell::Number(number) => unit.held(number),
+                Cell::Number(number) => {
+                    let held = unit.held(number);
+                    if held.abs() > LARGEST_READING {
+                        let expected = "a number below a thousand million";
+                        return Err(wrong(line, *column, expected, &text));
+                    }
+                    held
+                }
                 Cell::Missing => {
                     self.missing += 1;
                     f64::NAN
