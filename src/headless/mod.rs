@@ -19,6 +19,7 @@ mod packaging;
 mod page;
 mod progress;
 mod series;
+mod series_columns;
 mod sheet;
 mod standard_output;
 mod winter;
@@ -29,6 +30,7 @@ pub use bounds::Bounds;
 pub use command::Command;
 pub use guide::{GuideArguments, VehicleWord};
 pub use series::SeriesArguments;
+pub use series_columns::ColumnWord;
 pub use sheet::SheetArguments;
 pub use winter::{ColourWord, WinterArguments, WinterWord};
 

@@ -1,9 +1,11 @@
 //! `gapledger series`: reads a logger's file and prints what it understood.
 
 use super::page;
+use super::series_columns::{ColumnRefused, ColumnWord, column};
 use crate::report::series as told;
 use crate::series::{
-    self, DateOrder, Decimal, Encoding, Guess, MOST_BYTES, Mapping, ReadError, Separator, Zone,
+    self, DateOrder, Decimal, Encoding, Given, Guess, MOST_BYTES, Mapping, ReadError, Separator,
+    Zone,
 };
 use clap::{Args, ValueEnum};
 use std::fs;
@@ -21,7 +23,8 @@ pub struct SeriesArguments {
     #[arg(long, value_name = "ZONE", allow_hyphen_values = true, value_parser = zone)]
     pub zone: Option<ZoneWord>,
     /// Seconds by which the logger's clock was ahead
-    #[arg(long, value_name = "SECONDS", allow_hyphen_values = true)]
+    #[arg(long, value_name = "SECONDS", allow_hyphen_values = true,
+          value_parser = clap::value_parser!(i64).range(-MOST_AHEAD..=MOST_AHEAD))]
     pub ahead: Option<i64>,
     /// Sign between columns
     #[arg(long, value_name = "SIGN")]
@@ -32,10 +35,17 @@ pub struct SeriesArguments {
     /// Encoding of the text
     #[arg(long, value_name = "ENCODING")]
     pub encoding: Option<EncodingWord>,
-    /// Sheet of a spreadsheet; the first where none is named
+    /// Sheet of a spreadsheet; the first that has readings where none is named
     #[arg(long, value_name = "NAME")]
     pub sheet: Option<String>,
+    /// What a column holds, by its heading or its number: "Hum in=rh", "4=temperature F", "2=left-out"
+    #[arg(long, value_name = "COLUMN=WHAT", value_parser = column)]
+    pub column: Vec<ColumnWord>,
 }
+
+/// Most seconds by which a clock is wrong: a hundred years, so that one that began anew in 1970 is
+/// within.
+const MOST_AHEAD: i64 = 3_155_760_000;
 
 /// An order of dates as written on the command line.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
@@ -100,11 +110,13 @@ fn zone(text: &str) -> Result<ZoneWord, String> {
             Ok(ZoneWord::Named(text.to_owned()))
         };
     };
-    let (hours, minutes) = text
-        .get(1..)
-        .unwrap_or_default()
-        .split_once(':')
-        .unwrap_or((text.get(1..).unwrap_or_default(), "0"));
+    let digits = text.get(1..).unwrap_or_default();
+    let (hours, minutes) = match digits.split_once(':') {
+        Some(both) => both,
+        // As in 2026-01-31T08:00:00+0100.
+        None if digits.len() == 4 => digits.split_at_checked(2).unwrap_or((digits, "0")),
+        None => (digits, "0"),
+    };
     match (hours.parse::<i64>(), minutes.parse::<i64>()) {
         (Ok(hours @ 0..=14), Ok(minutes @ 0..=59)) => {
             let seconds = hours * 3600 + minutes * 60;
@@ -144,13 +156,19 @@ pub(super) fn text(arguments: &SeriesArguments) -> Result<Understood, SeriesFail
     let bytes = bytes(&arguments.file)?;
     let name = arguments.file.file_name().unwrap_or_default();
     let name = name.to_string_lossy();
-    let understood = series::guess(&bytes).and_then(|guess| {
-        let mapping = mapping(arguments, &guess);
+    let understood = series::guess_with(&bytes, &given(arguments)).map_err(Refused::from);
+    let understood = understood.and_then(|guess| {
+        let mapping = mapping(arguments, &guess)?;
         if mapping.order.is_none() && guess.orders.len() > 1 {
             return Ok((told::question(&name, &guess), false));
         }
-        let series = series::read(&bytes, &mapping)?;
-        Ok((told::section(&name, &guess, &mapping, &series), true))
+        match series::read(&bytes, &mapping) {
+            Ok(series) => Ok((told::section(&name, &guess, &mapping, &series), true)),
+            Err(error @ ReadError::NoColumn(_)) => {
+                Ok((told::columns(&name, &guess, &mapping, &error), false))
+            }
+            Err(error) => Err(error.into()),
+        }
     });
     Ok(match understood {
         Ok((section, is_whole)) => Understood {
@@ -158,18 +176,48 @@ pub(super) fn text(arguments: &SeriesArguments) -> Result<Understood, SeriesFail
             is_whole,
         },
         Err(error) => Understood {
-            text: refused(&name, &error),
+            text: format!("{}: {error}\n", page::harmless(&name)),
             is_whole: false,
         },
     })
 }
 
-fn refused(name: &str, error: &ReadError) -> String {
-    format!("{name}: {error}\n")
+/// Why a file is not read.
+#[derive(Debug, thiserror::Error)]
+enum Refused {
+    #[error("{0}")]
+    File(#[from] ReadError),
+    #[error("{0}")]
+    Column(#[from] ColumnRefused),
 }
 
-fn mapping(arguments: &SeriesArguments, guess: &Guess) -> Mapping {
+/// What was said of the file as a whole; the rest is guessed by it.
+fn given(arguments: &SeriesArguments) -> Given {
+    Given {
+        encoding: arguments.encoding.map(|encoding| match encoding {
+            EncodingWord::Utf8 => Encoding::Utf8,
+            EncodingWord::Utf16Low => Encoding::Utf16Low,
+            EncodingWord::Utf16High => Encoding::Utf16High,
+            EncodingWord::Windows1252 => Encoding::Windows1252,
+        }),
+        separator: arguments.separator.map(|separator| match separator {
+            SeparatorWord::Comma => Separator::Comma,
+            SeparatorWord::Semicolon => Separator::Semicolon,
+            SeparatorWord::Tab => Separator::Tab,
+        }),
+        decimal: arguments.decimal.map(|decimal| match decimal {
+            DecimalWord::Point => Decimal::Point,
+            DecimalWord::Comma => Decimal::Comma,
+        }),
+        sheet: arguments.sheet.clone().unwrap_or_default(),
+    }
+}
+
+fn mapping(arguments: &SeriesArguments, guess: &Guess) -> Result<Mapping, ColumnRefused> {
     let mut mapping = guess.mapping.clone();
+    for column in &arguments.column {
+        column.put(guess, &mut mapping)?;
+    }
     if let Some(order) = arguments.order {
         mapping.order = Some(match order {
             OrderWord::YearMonthDay => DateOrder::YearMonthDay,
@@ -182,35 +230,13 @@ fn mapping(arguments: &SeriesArguments, guess: &Guess) -> Mapping {
         Some(ZoneWord::Named(name)) => mapping.zone = Zone::Named(name.clone()),
         None => {}
     }
-    if let Some(separator) = arguments.separator {
-        mapping.separator = match separator {
-            SeparatorWord::Comma => Separator::Comma,
-            SeparatorWord::Semicolon => Separator::Semicolon,
-            SeparatorWord::Tab => Separator::Tab,
-        };
-    }
-    if let Some(decimal) = arguments.decimal {
-        mapping.decimal = match decimal {
-            DecimalWord::Point => Decimal::Point,
-            DecimalWord::Comma => Decimal::Comma,
-        };
-    }
-    if let Some(encoding) = arguments.encoding {
-        mapping.encoding = match encoding {
-            EncodingWord::Utf8 => Encoding::Utf8,
-            EncodingWord::Utf16Low => Encoding::Utf16Low,
-            EncodingWord::Utf16High => Encoding::Utf16High,
-            EncodingWord::Windows1252 => Encoding::Windows1252,
-        };
-    }
     mapping.clock_ahead_s = arguments.ahead.unwrap_or(0);
-    mapping.sheet = arguments.sheet.clone().unwrap_or_default();
-    mapping
+    Ok(mapping)
 }
 
 /// The bytes of a regular file of a size that can be read; what is anything else is not opened.
 fn bytes(path: &Path) -> Result<Vec<u8>, SeriesFailure> {
-    let shown = || path.display().to_string();
+    let shown = || page::harmless(&path.display().to_string());
     let about = fs::metadata(path).map_err(|error| match error.kind() {
         std::io::ErrorKind::NotFound => SeriesFailure::NoFile(shown()),
         _ => SeriesFailure::Disk(shown(), error),

@@ -1,8 +1,10 @@
 //! A logger's file as it was understood: how it is read, what stands in it, what is odd.
 
 use super::blocks::{Align, Fact, Section, Table};
-use crate::assess::words::{capital, counted};
-use crate::series::{About, Channel, Column, Guess, Mapping, Series, Zone, doubtful, moment};
+use crate::assess::words::{capital, counted, listed, sentence};
+use crate::series::{
+    About, Channel, Column, Guess, Mapping, ReadError, Series, Zone, doubtful, moment,
+};
 use crate::survey::number::signed;
 
 /// How the file is read and what is in it.
@@ -10,9 +12,11 @@ use crate::survey::number::signed;
 pub(crate) fn section(name: &str, guess: &Guess, mapping: &Mapping, series: &Series) -> Section {
     let mut section = Section::new(format!("Readings of {name}"));
     section.push(super::Block::Facts {
-        rows: how_read(mapping, series),
+        rows: how_read(guess, mapping, series),
     });
+    section.points(guess.notes.iter().map(|note| sentence(&note.to_string())));
     section.points(unsure(guess, mapping));
+    section.points(left_out(guess, mapping));
     section.push(super::Block::Table {
         table: channels(series),
     });
@@ -40,7 +44,100 @@ pub(crate) fn question(name: &str, guess: &Guess) -> Section {
     section
 }
 
-fn how_read(mapping: &Mapping, series: &Series) -> Vec<Fact> {
+/// Why a file whose columns say too little is not read, and what they are called.
+#[must_use]
+pub(crate) fn columns(name: &str, guess: &Guess, mapping: &Mapping, error: &ReadError) -> Section {
+    let mut section = Section::new(format!("Readings of {name}"));
+    section.paragraph(sentence(&error.to_string()));
+    section.points(left_out(guess, mapping));
+    section
+}
+
+/// Most columns that are named in one sentence.
+const MOST_NAMED: usize = 12;
+
+/// Columns of which nothing is read, and how that is changed.
+fn left_out(guess: &Guess, mapping: &Mapping) -> Option<String> {
+    let holds_something = |at: usize| {
+        let mut cells = guess.first_rows.iter().filter_map(|row| row.get(at));
+        cells.any(|cell| !cell.trim().is_empty())
+    };
+    let all: Vec<String> = mapping
+        .columns
+        .iter()
+        .enumerate()
+        .filter(|(at, column)| **column == Column::LeftOut && holds_something(*at))
+        .map(|(at, _)| {
+            let heading = guess.headings.get(at).map_or("", |heading| heading.trim());
+            match heading.is_empty() {
+                true => format!("{}, which has no heading", at + 1),
+                false => format!("{} \u{201c}{}\u{201d}", at + 1, short(heading)),
+            }
+        })
+        .collect();
+    let number = all.len();
+    if number == 0 {
+        return None;
+    }
+    let more = number.saturating_sub(MOST_NAMED);
+    let more = (more > 0).then(|| format!("{more} more"));
+    let named = listed(all.into_iter().take(MOST_NAMED).chain(more));
+    Some(format!(
+        "{} left out: {named}. `--column \"HEADING=WHAT\"` reads one, such as `--column \"{}=rh\"`.",
+        if number == 1 {
+            "One column is"
+        } else {
+            "Some columns are"
+        },
+        mapping
+            .columns
+            .iter()
+            .position(|column| *column == Column::LeftOut)
+            .map_or(1, |at| at + 1)
+    ))
+}
+
+/// Most letters of a name that are shown.
+const MOST_SHOWN: usize = 60;
+
+/// A name, cut short.
+fn short(name: &str) -> String {
+    let mut cut: String = name.chars().take(MOST_SHOWN).collect();
+    if cut.len() < name.len() {
+        cut.push('\u{2026}');
+    }
+    cut
+}
+
+/// How the text of a file is taken apart, or which sheet of a spreadsheet was read.
+fn form(guess: &Guess, mapping: &Mapping) -> [Fact; 2] {
+    let lines = counted(mapping.lines_before, "line", "lines");
+    if let Some(first) = guess.sheets.first() {
+        let sheet = if mapping.sheet.is_empty() {
+            first
+        } else {
+            &mapping.sheet
+        };
+        return [
+            Fact::new(
+                "Spreadsheet",
+                format!("sheet \u{201c}{}\u{201d}", short(sheet)),
+            ),
+            Fact::new("Rows", format!("{lines} before the readings")),
+        ];
+    }
+    let columns = format!(
+        "parted by a {}, {} before decimals, {lines} before the readings",
+        mapping.separator.name(),
+        mapping.decimal.name(),
+    );
+    [
+        Fact::new("Text", mapping.encoding.name()),
+        Fact::new("Columns", columns),
+    ]
+}
+
+fn how_read(guess: &Guess, mapping: &Mapping, series: &Series) -> Vec<Fact> {
     let at = |time: Option<&i64>| time.map_or_else(String::new, |time| moment(*time));
     let zone = match &mapping.zone {
         Zone::Unnamed => String::from("the logger\u{2019}s own clock, no zone named"),
@@ -53,17 +150,10 @@ fn how_read(mapping: &Mapping, series: &Series) -> Vec<Fact> {
     let order = mapping
         .order
         .map_or("not said", crate::series::DateOrder::name);
+    let [text, columns] = form(guess, mapping);
     vec![
-        Fact::new("Text", mapping.encoding.name()),
-        Fact::new(
-            "Columns",
-            format!(
-                "parted by a {}, {} before decimals, {} before the readings",
-                mapping.separator.name(),
-                mapping.decimal.name(),
-                counted(mapping.lines_before, "line", "lines")
-            ),
-        ),
+        text,
+        columns,
         Fact::new("Dates", order),
         Fact::new("Clock", zone),
         Fact::new(
@@ -131,7 +221,7 @@ fn channels(series: &Series) -> Table {
         let sensor = if channel.sensor.is_empty() {
             String::from("–")
         } else {
-            channel.sensor.clone()
+            short(&channel.sensor)
         };
         table.row([
             sensor,

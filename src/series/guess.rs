@@ -1,5 +1,7 @@
 //! How a file is likely to be read, and what only its owner can say.
 
+use std::borrow::Cow;
+
 use csv_nose::{SampleSize, Sniffer};
 
 use super::columns;
@@ -7,10 +9,12 @@ use super::date::{self, DateOrder, written};
 use super::decode::Encoding;
 use super::heading;
 use super::mapping::{Column, Mapping, Separator, Zone};
+use super::notes::Note;
 use super::number::{self, Cell, Decimal, Written};
 use super::read::{skip_lines, text};
 use super::refused::ReadError;
 use super::remark::Remark;
+use super::rows::{MOST_COLUMNS, MOST_LINE_BYTES};
 use super::spreadsheet;
 
 /// Lines looked at to find separator, headings and columns.
@@ -48,6 +52,8 @@ pub struct Guess {
     pub remarks: Vec<Remark>,
     /// Sheets of a spreadsheet.
     pub sheets: Vec<String>,
+    /// What was decided of a spreadsheet and has to be looked at.
+    pub notes: Vec<Note>,
 }
 
 /// What somebody has said of a file already; the rest is guessed by it.
@@ -59,7 +65,7 @@ pub struct Given {
     pub separator: Option<Separator>,
     /// The sign before decimals.
     pub decimal: Option<Decimal>,
-    /// Sheet of a spreadsheet; the first where none is named.
+    /// Sheet of a spreadsheet; the first that has readings where none is named.
     pub sheet: String,
 }
 
@@ -77,11 +83,6 @@ pub fn guess(bytes: &[u8]) -> Result<Guess, ReadError> {
 /// As [`guess()`], by what was said.
 pub fn guess_with(bytes: &[u8], given: &Given) -> Result<Guess, ReadError> {
     let is_workbook = spreadsheet::is_workbook(bytes);
-    let sheets = if is_workbook {
-        spreadsheet::sheets(bytes)?
-    } else {
-        Vec::new()
-    };
     let mut mapping = Mapping {
         encoding: if is_workbook {
             Encoding::Utf8
@@ -97,11 +98,23 @@ pub fn guess_with(bytes: &[u8], given: &Given) -> Result<Guess, ReadError> {
         columns: Vec::new(),
         sheet: given.sheet.clone(),
     };
-    let (text, _) = text(bytes, &mapping)?;
+    // Its text is written with commas and points, whatever was said of another file.
+    let decimal = given.decimal.filter(|_| !is_workbook);
+    let (text, sheets, notes) = if is_workbook {
+        let rows = |text: &str| {
+            Layout::of(text, Separator::Comma, None).map_or(0, |layout| layout.rows.len())
+        };
+        let chosen = spreadsheet::chosen(bytes, &given.sheet, rows)?;
+        mapping.sheet = chosen.sheet;
+        (Cow::Owned(chosen.text), chosen.sheets, chosen.notes)
+    } else {
+        (text(bytes, &mapping)?.0, Vec::new(), Vec::new())
+    };
+    bounded(&text)?;
     let best = separators(&text, is_workbook)
         .into_iter()
         .filter(|separator| is_workbook || given.separator.is_none_or(|said| said == *separator))
-        .filter_map(|separator| Layout::of(&text, separator, given.decimal))
+        .filter_map(|separator| Layout::of(&text, separator, decimal))
         .max_by_key(|layout| layout.worth)
         .ok_or(ReadError::NoReadings)?;
     mapping.separator = best.separator;
@@ -121,7 +134,26 @@ pub fn guess_with(bytes: &[u8], given: &Given) -> Result<Guess, ReadError> {
         units_not_said: told.units_not_said,
         remarks: told.remarks,
         sheets,
+        notes,
     })
+}
+
+/// Whether the first lines are such as a logger writes: to take one of a million columns apart would
+/// take long.
+fn bounded(text: &str) -> Result<(), ReadError> {
+    for (at, line) in text.split('\n').take(LINES).enumerate() {
+        if line.len() > MOST_LINE_BYTES {
+            return Err(ReadError::LongLine(at + 1));
+        }
+        let has_many = |separator: &Separator| {
+            let signs = line.bytes().filter(|byte| *byte == separator.byte());
+            line.len() > MOST_COLUMNS && signs.count() >= MOST_COLUMNS
+        };
+        if Separator::ALL.iter().any(has_many) {
+            return Err(ReadError::ManyColumns(at + 1));
+        }
+    }
+    Ok(())
 }
 
 /// Separators worth trying, the sniffer's first.

@@ -2,7 +2,8 @@
 
 use std::fmt;
 
-use super::date::written;
+use super::date::{DateOrder, written};
+use super::refused::{names, shown};
 
 /// What was done to the rows on the way, each with a count or a time.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -28,6 +29,17 @@ pub enum Note {
     Ends(u64),
     /// Bytes that are no text in the encoding.
     Replaced,
+    /// The sheet of a spreadsheet that was read because it has readings, and the others.
+    SheetRead(String, Vec<String>),
+    /// Plain numbers of this column, counted from 1, were taken for the days of a spreadsheet.
+    DayNumbers(usize),
+    /// Dates that were kept as text among others that were not, read in this order.
+    DatesAsText(usize, DateOrder),
+}
+
+/// `1 row`, `2 rows`.
+fn counted(number: usize, one: &str, many: &str) -> String {
+    format!("{number} {}", if number == 1 { one } else { many })
 }
 
 impl fmt::Display for Note {
@@ -36,16 +48,22 @@ impl fmt::Display for Note {
             Self::PutInOrder(rows) => {
                 write!(
                     out,
-                    "{rows} rows stood out of order and were put in order of time"
+                    "{} out of order and put in order of time",
+                    counted(*rows, "row stood", "rows stood")
                 )
             }
             Self::Doubled(rows) => {
-                write!(out, "{rows} rows were there twice; one of each was kept")
+                write!(
+                    out,
+                    "{} there twice; one of each was kept",
+                    counted(*rows, "row was", "rows were")
+                )
             }
             Self::Conflicting(rows, first) => write!(
                 out,
-                "{rows} rows have a time that was there before, with other readings, the first at {}; \
-                 the first of each was kept",
+                "{} a time that was there before, with other readings, the first at {}; the first of \
+                 each was kept",
+                counted(*rows, "row has", "rows have"),
                 written(*first)
             ),
             Self::WentBackAnHour(at) => write!(
@@ -56,25 +74,52 @@ impl fmt::Display for Note {
             ),
             Self::SummerTime(rows) => write!(
                 out,
-                "{rows} rows have a time that this zone does not have, or has twice, where summer time \
-                 begins or ends"
+                "{} a time that this zone does not have, or has twice, where summer time begins or ends",
+                counted(*rows, "row has", "rows have")
             ),
-            Self::Missing(cells) => write!(out, "{cells} readings are empty"),
+            Self::Missing(cells) => {
+                write!(
+                    out,
+                    "{} empty",
+                    counted(*cells, "reading is", "readings are")
+                )
+            }
             Self::OtherUnits(cells, line, column) => write!(
                 out,
-                "{cells} readings carry another unit than the rest of their column, the first in line \
-                 {line}, column {column}; each was read in its own"
+                "{} another unit than the rest of the column, the first in line {line}, column {column}; each \
+                 was read in its own",
+                counted(*cells, "reading carries", "readings carry")
             ),
             Self::Thousands(cells, line, column) => write!(
                 out,
-                "{cells} numbers have a sign between their thousands, the first in line {line}, column \
-                 {column}; they were read without it"
+                "{} a sign between the thousands, the first in line {line}, column {column}, and read without \
+                 it",
+                counted(*cells, "number has", "numbers have")
             ),
             Self::Ends(line) => write!(
                 out,
                 "from line {line} on there are no readings; what stands there was left out"
             ),
             Self::Replaced => out.write_str("some letters could not be read in this encoding"),
+            Self::SheetRead(read, others) => write!(
+                out,
+                "sheet {} was read, the first that has readings; the spreadsheet also has {}: name a \
+                 sheet to read another",
+                shown(read),
+                names(others)
+            ),
+            Self::DayNumbers(column) => write!(
+                out,
+                "column {column} holds plain numbers, which were taken for the days of a spreadsheet by \
+                 its heading: look whether the dates fit"
+            ),
+            Self::DatesAsText(cells, order) => write!(
+                out,
+                "{} kept as text among dates that are not; read as {}, the only order by which all of \
+                 them follow each other: look whether day and month have changed places",
+                counted(*cells, "date is", "dates are"),
+                order.name()
+            ),
         }
     }
 }

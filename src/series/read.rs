@@ -14,7 +14,7 @@ use super::notes::Note;
 use super::number::{self, Written};
 use super::readings::Readings;
 use super::refused::ReadError;
-use super::rows::{Channel, MOST_BYTES, MOST_ROWS, Series};
+use super::rows::{Channel, LARGEST_READING, MOST_BYTES, MOST_ROWS, Series};
 use super::spreadsheet;
 use crate::physics::counts::count;
 
@@ -263,6 +263,10 @@ impl<'a> Rows<'a> {
                 }
                 Written::Other => return Err(wrong(line, *column, "a number", &text)),
             };
+            if value.abs() > LARGEST_READING {
+                let expected = "a number below a thousand million";
+                return Err(wrong(line, *column, expected, &text));
+            }
             if let Some(values) = self.values.get_mut(slot) {
                 values.push(value);
             }

@@ -1,6 +1,6 @@
 //! Why a file could not be read, with the place.
 
-use super::rows::{MOST_BYTES, MOST_ROWS};
+use super::rows::{MOST_BYTES, MOST_COLUMNS, MOST_LINE_BYTES, MOST_ROWS};
 
 /// Why a file could not be read.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
@@ -24,9 +24,60 @@ pub enum ReadError {
         "the file begins like a spreadsheet and cannot be read as one; save it again, or as CSV"
     )]
     NoWorkbook,
-    /// No such sheet.
-    #[error("the spreadsheet has no sheet called \u{201c}{0}\u{201d}")]
-    NoSheet(String),
+    /// It unpacks to too many bytes.
+    #[error(
+        "the spreadsheet unpacks to more than can be read; export a shorter stretch of time, or save it as CSV"
+    )]
+    UnpacksTooLarge,
+    /// Too many cells.
+    #[error(
+        "the spreadsheet has more cells than can be read; export a shorter stretch of time, or save it as CSV"
+    )]
+    TooManyCells,
+    /// A workbook of the kind before archives, or one that is locked.
+    #[error(
+        "the file is a spreadsheet of the old kind (.xls) or locked with a password; save it without a \
+         password as XLSX or CSV"
+    )]
+    OldWorkbook,
+    /// A binary workbook.
+    #[error("the file is a binary spreadsheet (.xlsb); save it as XLSX or CSV")]
+    BinaryWorkbook,
+    /// No such sheet; those there are.
+    #[error(
+        "the spreadsheet has no sheet called {}; it has {}", shown(.0), names(.1)
+    )]
+    NoSheet(String, Vec<String>),
+    /// None of the sheets has readings.
+    #[error(
+        "no sheet of the spreadsheet has a row with a time and a number ({} looked at); is this a \
+         logger\u{2019}s file?", names(.0)
+    )]
+    NoReadingsInSheets(Vec<String>),
+    /// The sheet that was named has no readings; the others.
+    #[error(
+        "sheet {} has no row with a time and a number; the spreadsheet also has {}", shown(.0), names(.1)
+    )]
+    NoReadingsInSheet(String, Vec<String>),
+    /// Some dates of a column are kept as text, in an order that cannot be told.
+    #[error(
+        "line {line}, column {column}: this date is kept as text and others of the column are not, so day \
+         and month may have changed places; export the file anew, or save it as CSV and look at the dates"
+    )]
+    MixedDates {
+        /// The first line with such a date, counted from 1.
+        line: u64,
+        /// Column, counted from 1.
+        column: usize,
+    },
+    /// A line that no logger writes.
+    #[error(
+        "line {0} is longer than {kb} kB; is this a logger\u{2019}s file?", kb = MOST_LINE_BYTES >> 10
+    )]
+    LongLine(usize),
+    /// More columns than are read.
+    #[error("line {0} has more than {MOST_COLUMNS} columns; export fewer of them")]
+    ManyColumns(usize),
     /// No rows that look like readings.
     #[error("no row with a time and a number was found; is this a logger\u{2019}s file?")]
     NoReadings,
@@ -38,12 +89,13 @@ pub enum ReadError {
     OrderNotSaid,
     /// No such zone.
     #[error(
-        "there is no time zone called \u{201c}{0}\u{201d}; write it as Europe/London is written"
+        "there is no time zone called {}; write it as Europe/London is written", shown(.0)
     )]
     NoZone(String),
     /// A cell that is not what its column holds.
     #[error(
-        "line {line}, column {column}: {expected} was expected and \u{201c}{found}\u{201d} stands there"
+        "line {line}, column {column}: {expected} was expected and {} stands there",
+        shown(found)
     )]
     Cell {
         /// Line, counted from 1.
@@ -67,4 +119,52 @@ pub enum ReadError {
         /// How many there should be.
         expected: usize,
     },
+}
+
+/// Most letters of a cell or a name that a sentence shows.
+const MOST_SHOWN: usize = 40;
+
+/// Words of a file in a sentence: in quotes, cut short, and nothing in them that steers a terminal or
+/// turns the direction of the text around.
+pub(super) fn shown(text: &str) -> String {
+    let turns = |sign: char| {
+        matches!(
+            sign,
+            '\u{200b}'..='\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2066}'..='\u{2069}' | '\u{feff}'
+        )
+    };
+    let mut quoted = String::from("\u{201c}");
+    for (at, sign) in text.chars().enumerate() {
+        if at == MOST_SHOWN {
+            quoted.push('\u{2026}');
+            break;
+        }
+        if sign.is_control() || turns(sign) {
+            quoted.extend(sign.escape_unicode());
+        } else {
+            quoted.push(sign);
+        }
+    }
+    quoted.push('\u{201d}');
+    quoted
+}
+
+/// Most names that a sentence shows.
+const MOST_NAMES: usize = 8;
+
+/// Names in a row, or that there are none.
+pub(super) fn names(all: &[String]) -> String {
+    let mut shown: Vec<String> = all
+        .iter()
+        .take(MOST_NAMES)
+        .map(|name| shown(name))
+        .collect();
+    if all.len() > MOST_NAMES {
+        shown.push(format!("{} more", all.len() - MOST_NAMES));
+    }
+    match (shown.pop(), shown.is_empty()) {
+        (None, _) => String::from("no other"),
+        (Some(only), true) => only,
+        (Some(last), false) => format!("{} and {last}", shown.join(", ")),
+    }
 }

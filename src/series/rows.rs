@@ -12,6 +12,15 @@ pub const MOST_BYTES: usize = 256 << 20;
 /// Most rows.
 pub const MOST_ROWS: usize = 5_000_000;
 
+/// Most columns.
+pub(super) const MOST_COLUMNS: usize = 4_000;
+
+/// Most bytes of a line: it holds as many columns with room to spare.
+pub(super) const MOST_LINE_BYTES: usize = 1 << 20;
+
+/// No reading is larger, in the unit it is held in.
+pub(super) const LARGEST_READING: f64 = 1e9;
+
 /// One thing read over time.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Channel {

@@ -94,6 +94,11 @@ fn shown(character: char) -> char {
     }
 }
 
+/// A text in which nothing steers the terminal.
+pub(in crate::headless) fn harmless(text: &str) -> String {
+    text.chars().map(shown).collect()
+}
+
 /// Columns that a text takes in a terminal: accents set on a letter take none, East Asian
 /// letters and pictures two. Measured letter by letter, as the wrapping does.
 pub(super) fn width(text: &str) -> usize {

@@ -18,6 +18,7 @@ use crate::report::{
     measured, safety, sealing, summary, uncertainty, vehicle, walk, workings,
 };
 use crate::survey::{SetUp, Survey};
+pub(super) use layout::harmless;
 use layout::{Page, WIDTH, pad_left, width};
 
 pub(super) use alerts::blocks;
