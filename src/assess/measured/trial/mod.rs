@@ -5,6 +5,7 @@ mod balance;
 mod chances;
 mod check;
 mod compare;
+mod ends;
 mod ground;
 mod outcome;
 mod predicted;

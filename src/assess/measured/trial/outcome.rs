@@ -111,7 +111,7 @@ impl Ground<'_> {
             .collect();
         let periods = timed
             .iter()
-            .map(|one| self.period(trial, one, &offs))
+            .map(|one| self.period(trial, one, &inside, &offs))
             .collect();
         Ok(TrialOutcome {
             outside_from: trial.outside_from,
@@ -143,7 +143,13 @@ impl Ground<'_> {
         }
     }
 
-    fn period(&self, trial: &Trial, one: &Timed<'_>, offs: &[&Timed<'_>]) -> PeriodOutcome {
+    fn period(
+        &self,
+        trial: &Trial,
+        one: &Timed<'_>,
+        inside: &Rows,
+        offs: &[&Timed<'_>],
+    ) -> PeriodOutcome {
         let pressure = site_pressure(self.survey);
         let days = one.days.clone();
         let means = days.clone().and_then(|days| means(&days, pressure));
@@ -158,7 +164,8 @@ impl Ground<'_> {
         });
         let seconds = seconds_as_f64(one.to_s - one.from_s);
         let expected = predicted::expected(self, one.period, means.as_ref(), seconds / DAY_S);
-        let air_change_per_h = balance::air_change(self, one.period, &days, seconds);
+        let span = (one.period, one.from_s, one.to_s);
+        let air_change_per_h = balance::air_change(self, span, inside, &days);
         PeriodOutcome {
             id: one.period.id,
             days_long: seconds / DAY_S,
