@@ -5,14 +5,11 @@ use crate::assess::words::{capital, given};
 use crate::survey::{Period, Trial, Vents};
 
 /// How vents and people differed between the periods of a method and those without it, as they were
-/// written down; nothing where they did not, or nobody wrote it down of both.
-pub(super) fn besides(trial: &Trial, method: &Method) -> Vec<String> {
-    let each = method
-        .pairs
-        .iter()
-        .flat_map(|pair| differences(trial, *pair));
-    let name = capital(&method.words);
-    each.map(|words| format!("{name}: {words}.")).collect()
+/// written down; `None` where they did not, or nobody wrote it down of both.
+pub(super) fn besides(trial: &Trial, method: &Method) -> Option<String> {
+    let pairs = method.pairs.iter();
+    let each: Vec<String> = pairs.flat_map(|pair| differences(trial, *pair)).collect();
+    (!each.is_empty()).then(|| format!("{}: {}.", capital(&method.words), each.join("; ")))
 }
 
 fn differences(trial: &Trial, pair: Pair) -> Vec<String> {

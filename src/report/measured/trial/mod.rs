@@ -118,7 +118,7 @@ fn verdicts(section: &mut Section, trial: &Trial, outcome: &TrialOutcome) {
     let mut besides: Vec<String> = outcome
         .methods
         .iter()
-        .flat_map(|method| besides::besides(trial, method))
+        .filter_map(|method| besides::besides(trial, method))
         .collect();
     if !besides.is_empty() {
         besides.push(
