@@ -6,13 +6,11 @@ use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::prepared::Prepared;
 use crate::assess::sound::sound;
 use crate::assess::spread::{TWO_SIDED_95, sigma_within};
-use crate::assess::stores::stores_g_per_percent;
+use crate::assess::stores::given_back;
 use crate::physics::air::{MoistAir, pressure_at_altitude};
 use crate::physics::measurement::Limits;
 use crate::physics::measurement::tracer::{Reading, decay};
-use crate::physics::measurement::water_balance::{
-    Collected, Measured, dry_air_flow, from_materials,
-};
+use crate::physics::measurement::water_balance::{Collected, Measured, dry_air_flow};
 use crate::physics::units::SECONDS_PER_HOUR;
 use crate::survey::{AirTest, AirTestBy, Item, Survey};
 
@@ -31,8 +29,6 @@ const T_ERROR: f64 = 0.3;
 const WEIGHED: (f64, f64) = (0.02, 0.01);
 /// That of water given off, as a share of it **\[A\]**.
 const GIVEN_OFF: f64 = 0.2;
-/// That of what furniture stores, as a share of it: nobody knows it within a factor of two **\[A\]**.
-const STORED: f64 = 0.35;
 
 /// What came of a test of the air change.
 #[derive(Clone, Debug)]
@@ -167,16 +163,16 @@ fn by_water(survey: &Survey, volume: &Answer<f64>, test: &AirTest) -> Answer<Lim
     let (inside, inside_error) = humidity(survey, test.inside_c, test.inside_rh_percent, "inside")?;
     let (outside, outside_error) =
         humidity(survey, test.outside_c, test.outside_rh_percent, "outside")?;
-    let stores = stores_g_per_percent(survey, volume.clone()?);
-    let stored = from_materials(stores, start, end, seconds);
     let measured = |value: f64, error: f64| Measured { value, error };
+    // One logger read both: what it is off by falls out of their difference.
+    let ends = (measured(start, 0.0), measured(end, 0.0));
     let found = dry_air_flow(&Collected {
         removed: measured(
             collected / seconds,
             WEIGHED.0.hypot(WEIGHED.1 * collected) / seconds,
         ),
         sources: measured(given_off / seconds, GIVEN_OFF * given_off / seconds),
-        from_store: measured(stored, STORED * stored.abs()),
+        from_store: given_back(survey, volume.clone()?, ends, seconds),
         difference: measured(outside - inside, inside_error.hypot(outside_error)),
     });
     let found = found.map_err(|error| NotKnown::because(error.to_string()))?;

@@ -77,9 +77,11 @@ fn foresight(one: &Foresight) -> Object {
 
 fn method(method: &Method) -> Object {
     let ids: Vec<u32> = method.periods.iter().map(|id| id.0).collect();
+    let left_out: Vec<u32> = method.left_out.iter().map(|(id, _)| id.0).collect();
     Object::new()
         .with("name", &method.words)
         .with("periods", ids)
+        .with("left_out", left_out)
         .found("effect", &method.effect, effect)
 }
 

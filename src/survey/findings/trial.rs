@@ -3,7 +3,7 @@
 use super::finding::{Finder, Finding, Item, numbered};
 use crate::series::Column;
 use crate::survey::{
-    Against, Field, LoggerCheck, LoggerSeries, OutsideFrom, Period, Ran, Survey, Trial,
+    Against, Field, LoggerCheck, LoggerSeries, Moment, OutsideFrom, Period, Ran, Survey, Trial,
 };
 
 pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
@@ -62,7 +62,7 @@ fn check(finder: &mut Finder<'_>, survey: &Survey, (series, check): (&LoggerSeri
     {
         finder.error(
             Field::CheckedTo,
-            format!("its check ends at {to}, before it begins at {from}"),
+            format!("its check {}", turned(from, to)),
             "enter when the loggers were put together and when they were parted",
         );
     }
@@ -139,12 +139,18 @@ fn ranges(finder: &mut Finder<'_>, period: &Period) {
     {
         finder.error(
             Field::PeriodTo,
-            format!(
-                "period {} ends at {to}, before it begins at {from}",
-                period.id
-            ),
+            format!("period {} {}", period.id, turned(from, to)),
             "enter when it began and when it ended",
         );
+    }
+}
+
+/// What is said of a stretch of time that does not end after it begins.
+fn turned(from: Moment, to: Moment) -> String {
+    if from == to {
+        format!("ends at the moment it begins, {to}")
+    } else {
+        format!("ends at {to}, before it begins at {from}")
     }
 }
 
@@ -256,6 +262,20 @@ mod tests {
         assert_eq!(found(turned, Field::PeriodTo), Some(Severity::Error));
         let right = trial(&[("2026-11-01", "2026-11-05")]);
         assert_eq!(found(right, Field::PeriodTo), None);
+    }
+
+    #[test]
+    fn a_period_that_ends_when_it_begins_is_not_said_to_end_before() {
+        let mut survey = Survey::new(VehicleKind::TouringCaravan);
+        let empty = trial(&[("2031-11-02", "2031-11-02")]);
+        survey
+            .apply(Edit::Put(Record::Trial(Box::new(empty))))
+            .unwrap();
+        let found = find(&survey);
+        let of_end = found.iter().find(|one| one.place.is_at(Field::PeriodTo));
+        let words = &of_end.unwrap().sentence;
+        assert!(words.contains("ends at the moment it begins"), "{words}");
+        assert!(!words.contains("before"), "{words}");
     }
 
     #[test]

@@ -1,18 +1,17 @@
 //! Air change by the water collected through a period.
 
+use super::air::Rows;
 use super::compare::Day;
+use super::ends::ends;
 use super::ground::{Ground, site_pressure};
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::drying::equipment;
-use crate::assess::winter::{USUAL_BUFFER, USUAL_BUFFER_AREA_PER_M3};
+use crate::assess::stores::given_back;
 use crate::physics::air::MoistAir;
-use crate::physics::counts::count;
+use crate::physics::counts::{count, seconds_as_f64};
 use crate::physics::measurement::Limits;
 use crate::physics::measurement::daily_means;
-use crate::physics::measurement::logger::restated;
-use crate::physics::measurement::water_balance::{
-    Collected, Measured, dry_air_flow, from_materials,
-};
+use crate::physics::measurement::water_balance::{Collected, Measured, dry_air_flow};
 use crate::physics::units::SECONDS_PER_HOUR;
 use crate::survey::{LoggerSeries, OffsetFrom, Period};
 
@@ -24,9 +23,6 @@ const PERSON_ERROR_G_PER_H: f64 = 7.5;
 const EMPTY_ERROR_G_PER_H: f64 = 2.0;
 /// How far off the water weighed may be: a twentieth of it **\[A\]**.
 const WEIGHED_ERROR: f64 = 0.05;
-/// How far off the water that furniture gives back may be: nobody knows it within a factor of two
-/// **\[A\]**.
-const STORE_ERROR: f64 = 0.5;
 /// How far off a logger's relative humidity may be, 0 to 1, where nobody has checked it, and where
 /// somebody has **\[A\]**.
 const LOGGER_ERROR: (f64, f64) = (0.02, 0.01);
@@ -39,31 +35,34 @@ const GRAMS_PER_HOUR: f64 = 1e-3 / SECONDS_PER_HOUR;
 /// m_da = (D − S − S_store)/(W_o − W_i)      N = 3600 m_da v_i/V
 /// ```
 /// D the water collected by time, S that given off inside, `S_store` that given back by furniture
-/// between the first and the last day, W the means of the period with the error of their days and
+/// between its beginning and its end, W the means of the period with the error of their days and
 /// of the loggers, `v_i` the volume of a kilogram of inside air, V the vehicle's. METHOD of this
 /// project, *air change by loggers* (a); limits by [`dry_air_flow`].
 pub(super) fn air_change(
     ground: &Ground<'_>,
-    period: &Period,
+    (period, from_s, to_s): (&Period, i64, i64),
+    inside: &Rows,
     days: &Answer<Vec<Day>>,
-    seconds: f64,
 ) -> Option<Answer<Limits>> {
     let water_kg = period.water_kg.filter(|water| *water > 0.0)?;
+    let seconds = seconds_as_f64(to_s - from_s);
     Some(days.as_ref().map_err(Clone::clone).and_then(|days| {
         let volume = ground.prepared.volume_m3.clone()?;
+        let pressure = site_pressure(ground.survey);
+        let ends = ends(inside, from_s, to_s, pressure)?;
         let collected = Collected {
             removed: Measured {
                 value: water_kg / seconds,
                 error: WEIGHED_ERROR * water_kg / seconds,
             },
             sources: sources(ground, period)?,
-            from_store: from_store(ground, days, volume, seconds)?,
+            from_store: given_back(ground.survey, volume, ends, seconds),
             difference: difference(ground, period, days)?,
         };
         let flow =
             dry_air_flow(&collected).map_err(|error| NotKnown::because(error.to_string()))?;
-        let (t_c, w) = inside(days);
-        let air = MoistAir::new(t_c, w, site_pressure(ground.survey))?;
+        let (t_c, w) = mean_inside(days);
+        let air = MoistAir::new(t_c, w, pressure)?;
         let changes = SECONDS_PER_HOUR * air.specific_volume() / volume;
         Ok(flow.map(|flow| flow * changes))
     }))
@@ -76,7 +75,7 @@ fn mean(values: impl Iterator<Item = f64>) -> f64 {
     sum / number
 }
 
-fn inside(days: &[Day]) -> (f64, f64) {
+fn mean_inside(days: &[Day]) -> (f64, f64) {
     let t_c = mean(days.iter().map(|day| day.t_in_c));
     (t_c, mean(days.iter().map(|day| day.w_in)))
 }
@@ -98,25 +97,6 @@ fn sources(ground: &Ground<'_>, period: &Period) -> Answer<Measured> {
     Ok(Measured {
         value,
         error: EMPTY_ERROR_G_PER_H * GRAMS_PER_HOUR + 0.25 * value,
-    })
-}
-
-/// Water that furniture gave back between the first day and the last.
-fn from_store(ground: &Ground<'_>, days: &[Day], volume: f64, seconds: f64) -> Answer<Measured> {
-    let pressure = site_pressure(ground.survey);
-    let rh = |day: Option<&Day>| {
-        let found = day.and_then(|day| restated(day.w_in, day.t_in_c, pressure));
-        found.ok_or_else(|| NotKnown::because("the air inside is no air"))
-    };
-    let stores = ground
-        .survey
-        .stay
-        .stores_g_per_percent
-        .unwrap_or(USUAL_BUFFER * USUAL_BUFFER_AREA_PER_M3 * volume);
-    let value = from_materials(stores, rh(days.first())?, rh(days.last())?, seconds);
-    Ok(Measured {
-        value,
-        error: STORE_ERROR * value.abs(),
     })
 }
 
@@ -158,5 +138,5 @@ fn difference(ground: &Ground<'_>, period: &Period, days: &[Day]) -> Answer<Meas
 }
 
 fn inside_c(days: &[Day]) -> f64 {
-    inside(days).0
+    mean_inside(days).0
 }

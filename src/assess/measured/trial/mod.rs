@@ -5,8 +5,10 @@ mod balance;
 mod chances;
 mod check;
 mod compare;
+mod ends;
 mod ground;
 mod outcome;
+mod pairs;
 mod predicted;
 #[cfg(test)]
 mod tests;
@@ -17,6 +19,7 @@ pub use check::{OffBy, Offset, Salt, over_salt, side_by_side};
 pub use compare::{Change, Day, Effect, days, days_needed, effect};
 pub use ground::{Loggers, Means};
 pub use outcome::{Foresight, Method, PeriodOutcome, TrialOutcome};
+pub use pairs::Pair;
 pub use predicted::{Expected, Span};
 
 pub(in crate::assess::measured) use ground::clock_of;

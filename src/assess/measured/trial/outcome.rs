@@ -4,6 +4,7 @@ use super::air::{HourMean, Rows, hourly_means, weather_rows};
 use super::balance;
 use super::compare::{Day, Effect, days, days_needed, effect};
 use super::ground::{Ground, Means, site_pressure};
+use super::pairs::{Pair, Paired, Timed, Without, too_few};
 use super::predicted::{self, Expected};
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::sound::sound;
@@ -48,6 +49,10 @@ pub struct Method {
     pub words: String,
     /// What it did.
     pub effect: Answer<Effect>,
+    /// The pairs of periods that this rests on.
+    pub pairs: Vec<Pair>,
+    /// The periods of it that do not count, and why.
+    pub left_out: Vec<(PeriodId, NotKnown)>,
 }
 
 /// How long each period would have to be for a change of humidity to stand out.
@@ -76,14 +81,6 @@ pub struct TrialOutcome {
     pub foresight: Vec<Foresight>,
 }
 
-/// A period with when it was and its days.
-struct Timed<'a> {
-    period: &'a Period,
-    from_s: i64,
-    to_s: i64,
-    days: Answer<Vec<Day>>,
-}
-
 /// Works out a trial.
 pub(super) fn outcome(ground: &Ground<'_>, trial: &Trial) -> Answer<TrialOutcome> {
     ground.outcome(trial)
@@ -105,21 +102,18 @@ impl Ground<'_> {
         let inside = self.loggers.air(self.survey, id, trial)?;
         let outside = self.outside(trial);
         let timed = timed(trial, &inside, outside.as_ref());
-        let offs: Vec<&Timed<'_>> = timed
-            .iter()
-            .filter(|one| is_reference(trial, one.period))
-            .collect();
+        let without = Without::of(&timed, |period| is_reference(trial, period));
         let periods = timed
             .iter()
-            .map(|one| self.period(trial, one, &offs))
+            .map(|one| self.period(trial, one, &inside, &without))
             .collect();
         Ok(TrialOutcome {
             outside_from: trial.outside_from,
             inside_hours: all_hours(&inside),
             outside_hours: outside.map(|outside| all_hours(&outside)),
             periods,
-            methods: self.methods(trial, &timed, &offs),
-            foresight: self.foresight(&offs),
+            methods: self.methods(trial, &timed, &without),
+            foresight: self.foresight(&without),
         })
     }
 
@@ -143,22 +137,29 @@ impl Ground<'_> {
         }
     }
 
-    fn period(&self, trial: &Trial, one: &Timed<'_>, offs: &[&Timed<'_>]) -> PeriodOutcome {
+    fn period(
+        &self,
+        trial: &Trial,
+        one: &Timed<'_>,
+        inside: &Rows,
+        without: &Without<'_, '_>,
+    ) -> PeriodOutcome {
         let pressure = site_pressure(self.survey);
         let days = one.days.clone();
         let means = days.clone().and_then(|days| means(&days, pressure));
-        let is_off = is_reference(trial, one.period);
-        let off = nearest(one, offs, &[]).filter(|_| !is_off);
-        let against = off.map(|off| off.period.id);
-        let effect = (!is_off).then(|| {
-            let off = off.ok_or_else(no_reference)?;
-            let days = one.days.as_ref().map_err(Clone::clone)?;
-            let off = off.days.as_ref().map_err(Clone::clone)?;
-            effect(&[(off, days)], pressure).ok_or_else(too_few)
+        let off = (!is_reference(trial, one.period)).then(|| without.nearest(one, &[]));
+        let against = off
+            .as_ref()
+            .and_then(|off| off.as_ref().ok())
+            .map(|off| off.0);
+        let effect = off.map(|off| {
+            let days = one.days.as_deref().map_err(Clone::clone)?;
+            effect(&[(off?.1, days)], pressure).ok_or_else(too_few)
         });
         let seconds = seconds_as_f64(one.to_s - one.from_s);
         let expected = predicted::expected(self, one.period, means.as_ref(), seconds / DAY_S);
-        let air_change_per_h = balance::air_change(self, one.period, &days, seconds);
+        let span = (one.period, one.from_s, one.to_s);
+        let air_change_per_h = balance::air_change(self, span, inside, &days);
         PeriodOutcome {
             id: one.period.id,
             days_long: seconds / DAY_S,
@@ -171,7 +172,12 @@ impl Ground<'_> {
         }
     }
 
-    fn methods(&self, trial: &Trial, timed: &[Timed<'_>], offs: &[&Timed<'_>]) -> Vec<Method> {
+    fn methods(
+        &self,
+        trial: &Trial,
+        timed: &[Timed<'_>],
+        without: &Without<'_, '_>,
+    ) -> Vec<Method> {
         let pressure = site_pressure(self.survey);
         let mut methods: Vec<Method> = Vec::new();
         let mut done: Vec<PeriodId> = Vec::new();
@@ -186,20 +192,22 @@ impl Ground<'_> {
                 })
                 .collect();
             done.extend(same.iter().map(|one| one.period.id));
+            let paired = Paired::of(&same, without, pressure);
             methods.push(Method {
                 periods: same.iter().map(|one| one.period.id).collect(),
                 words: self.survey.ran_in_words(first.period),
-                effect: paired(&same, offs, pressure),
+                effect: paired.effect,
+                pairs: paired.pairs,
+                left_out: paired.left_out,
             });
         }
         methods
     }
 
     /// Told from the longest stretch without a method.
-    fn foresight(&self, offs: &[&Timed<'_>]) -> Vec<Foresight> {
+    fn foresight(&self, without: &Without<'_, '_>) -> Vec<Foresight> {
         let pressure = site_pressure(self.survey);
-        let days = offs.iter().filter_map(|off| off.days.as_ref().ok());
-        let Some(longest) = days.max_by_key(|days| days.len()) else {
+        let Some(longest) = without.days().max_by_key(|days| days.len()) else {
             return Vec::new();
         };
         if longest.len() < daily_means::FEWEST_DAYS {
@@ -248,48 +256,6 @@ fn timed<'a>(trial: &'a Trial, inside: &Rows, outside: Result<&Rows, &NotKnown>)
         .collect();
     timed.sort_by_key(|one| one.from_s);
     timed
-}
-
-/// The period without a method that is nearest in time and not among those used; of two alike the
-/// earlier.
-fn nearest<'a, 'b>(
-    one: &Timed<'_>,
-    offs: &[&'b Timed<'a>],
-    used: &[PeriodId],
-) -> Option<&'b Timed<'a>> {
-    let between = |off: &&Timed<'_>| {
-        let (before, behind) = (one.from_s - off.to_s, off.from_s - one.to_s);
-        before.max(behind)
-    };
-    let free = offs.iter().filter(|off| !used.contains(&off.period.id));
-    free.copied().min_by_key(between)
-}
-
-/// All periods of a method, each with a period without it of its own.
-fn paired(same: &[&Timed<'_>], offs: &[&Timed<'_>], pressure: f64) -> Answer<Effect> {
-    let mut used = Vec::new();
-    let mut pairs = Vec::new();
-    for one in same {
-        let Some(off) = nearest(one, offs, &used) else {
-            continue;
-        };
-        used.push(off.period.id);
-        let on = one.days.as_ref().map_err(Clone::clone)?;
-        let off = off.days.as_ref().map_err(Clone::clone)?;
-        pairs.push((off.as_slice(), on.as_slice()));
-    }
-    if pairs.is_empty() {
-        return Err(no_reference());
-    }
-    effect(&pairs, pressure).ok_or_else(too_few)
-}
-
-fn no_reference() -> NotKnown {
-    NotKnown::because("there is no period with nothing running to hold it against")
-}
-
-fn too_few() -> NotKnown {
-    NotKnown::because("too little was read inside or outside in it")
 }
 
 /// All hours of what was read.

@@ -1,5 +1,6 @@
 //! Trials: what each method did first, then the periods, and how far all of it is to be trusted.
 
+mod besides;
 mod picture;
 mod tables;
 #[cfg(test)]
@@ -41,7 +42,7 @@ pub fn section(told: &Material<'_>, trial: &Trial) -> Section {
             return section;
         }
     };
-    verdicts(&mut section, outcome);
+    verdicts(&mut section, trial, outcome);
     foresight(&mut section, outcome);
     section.facts(recorded(survey, trial), &Reasons::default());
     // A head without a row under it says nothing.
@@ -80,7 +81,7 @@ pub fn for_owners(told: &Material<'_>, trial: &Trial) -> Section {
     if outcome.methods.is_empty() {
         return section;
     }
-    verdicts(&mut section, outcome);
+    verdicts(&mut section, trial, outcome);
     let days = trial.periods.iter().filter_map(|period| period.span_s());
     let days = days.reduce(|(from, to), (first, last)| (from.min(first), to.max(last)));
     let days = days.map(|(from, to)| {
@@ -108,12 +109,28 @@ pub(crate) fn title(trial: &Trial) -> String {
 }
 
 /// The verdict of every method, and what it takes to be surer.
-fn verdicts(section: &mut Section, outcome: &TrialOutcome) {
+fn verdicts(section: &mut Section, trial: &Trial, outcome: &TrialOutcome) {
     if outcome.methods.is_empty() {
         section.paragraph("No method has been tried yet: mark a period in which something ran.");
         return;
     }
     section.points(outcome.methods.iter().map(verdict));
+    let mut besides: Vec<String> = outcome
+        .methods
+        .iter()
+        .filter_map(|method| besides::besides(trial, method))
+        .collect();
+    if !besides.is_empty() {
+        besides.push(
+            "The verdict is of all of that together: to know what the method did, repeat it with \
+             nothing else changed."
+                .to_owned(),
+        );
+        section.push(Block::Caution {
+            title: "Not the method alone changed".to_owned(),
+            text: besides.join(" "),
+        });
+    }
     section.push(Block::Caution {
         title: "What a trial cannot show".to_owned(),
         text: "Weather drifts, and whatever else changed with the method is mixed up with it. These are \

@@ -1,7 +1,7 @@
 //! The rows of the picture of what each method did.
 
 use super::verdict::{NO_EFFECT, points};
-use crate::assess::measured::trial::{Change, Effect, TrialOutcome};
+use crate::assess::measured::trial::{Change, Effect, Pair, TrialOutcome};
 use crate::assess::words::{capital, counted, listed};
 use crate::figure::trial::{Bar, VerdictRow};
 use crate::physics::units::GRAMS_PER_KG;
@@ -14,8 +14,11 @@ const PERCENT: f64 = 100.0;
 pub fn rows(trial: &Trial, outcome: &TrialOutcome) -> Vec<VerdictRow> {
     let methods = outcome.methods.iter().filter_map(|method| {
         let effect = method.effect.as_ref().ok()?;
-        let numbers = method.periods.iter().filter_map(|id| {
-            let at = trial.periods.iter().position(|period| period.id == *id)?;
+        let numbers = method.pairs.iter().filter_map(|pair| {
+            let at = trial
+                .periods
+                .iter()
+                .position(|period| period.id == pair.with)?;
             Some((at + 1).to_string())
         });
         Some(VerdictRow {
@@ -23,7 +26,7 @@ pub fn rows(trial: &Trial, outcome: &TrialOutcome) -> Vec<VerdictRow> {
                 "{}: {}, {}",
                 listed(numbers),
                 capital(&method.words),
-                days(outcome, &method.periods, effect)
+                days(outcome, &method.pairs, effect)
             ),
             warmth_k: bar(&effect.warmth_k, 1.0),
             water_g: bar(&effect.water, GRAMS_PER_KG),
@@ -35,14 +38,13 @@ pub fn rows(trial: &Trial, outcome: &TrialOutcome) -> Vec<VerdictRow> {
 }
 
 /// How long was tried: days with it and days without; of several pairs those of the shortest period.
-fn days(outcome: &TrialOutcome, periods: &[PeriodId], effect: &Effect) -> String {
+fn days(outcome: &TrialOutcome, pairs: &[Pair], effect: &Effect) -> String {
     let of = |id: PeriodId| outcome.periods.iter().find(|period| period.id == id);
-    let with = match periods {
-        [only] => of(*only),
+    let only = match pairs {
+        [only] => of(only.with).zip(of(only.without)),
         _ => None,
     };
-    let without = with.and_then(|with| of(with.against?));
-    match with.zip(without) {
+    match only {
         Some((with, without)) => format!(
             "{} against {} without",
             counted(with.days.len(), "day", "days"),

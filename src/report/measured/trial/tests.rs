@@ -1,13 +1,13 @@
 //! What is said of trials.
 
-use super::{foresight, rows, verdict};
+use super::{foresight, rows, verdict, verdicts};
 use crate::assess::NotKnown;
 use crate::assess::measured::trial::{
-    Change, Day, Effect, Foresight, Method, PeriodOutcome, TrialOutcome,
+    Change, Day, Effect, Foresight, Method, Pair, PeriodOutcome, TrialOutcome,
 };
 use crate::physics::measurement::Limits;
-use crate::report::blocks::Section;
-use crate::survey::{OutsideFrom, Period, PeriodId, Trial, TrialId};
+use crate::report::blocks::{Block, Section};
+use crate::survey::{OutsideFrom, Period, PeriodId, Trial, TrialId, Vents};
 
 fn method(rh: f64, half: Option<f64>) -> Method {
     let change = |value: f64, half: Option<f64>| Change {
@@ -27,6 +27,11 @@ fn method(rh: f64, half: Option<f64>) -> Method {
             rh: change(rh, half),
             warmth_share: None,
         }),
+        pairs: vec![Pair {
+            with: PeriodId(2),
+            without: PeriodId(1),
+        }],
+        left_out: Vec::new(),
     }
 }
 
@@ -43,6 +48,98 @@ fn limits_that_hold_zero_are_no_effect_that_the_data_can_show() {
         words.contains("20 points drier") && !words.contains("no effect"),
         "{words}"
     );
+}
+
+#[test]
+fn limits_that_round_to_nothing_are_told_in_plain_words() {
+    let told = |low: f64, high: f64| {
+        let mut one = method((low + high) / 2.0, None);
+        let effect = one.effect.as_mut().unwrap();
+        effect.rh.limits = Some(Limits {
+            low,
+            value: effect.rh.value,
+            high,
+        });
+        verdict(&one)
+    };
+    for (limits, words) in [
+        (
+            (-0.0134, 0.0033),
+            "lies between 1 point drier and less than half a point damper",
+        ),
+        ((-0.004, 0.003), "is less than half a point either way"),
+        (
+            (-0.02, -0.002),
+            "2 points drier to less than half a point drier",
+        ),
+    ] {
+        let found = told(limits.0, limits.1);
+        assert!(found.contains(words), "{found}");
+        assert!(!found.contains("nothing"), "{found}");
+    }
+}
+
+#[test]
+fn periods_that_do_not_count_are_named_with_their_reason() {
+    let mut one = method(-0.2, Some(0.05));
+    one.left_out = [4, 6, 8]
+        .map(|id| {
+            let reason = if id == 8 {
+                "nobody was there"
+            } else {
+                "not read"
+            };
+            (PeriodId(id), NotKnown::because(reason))
+        })
+        .into();
+    let words = verdict(&one);
+    assert!(
+        words.ends_with(
+            "Periods 4 and 6 are left out: not read. Period 8 is left out: nobody was there."
+        ),
+        "{words}"
+    );
+}
+
+/// The words of the cautions beside the verdicts of a trial whose first period is without the method.
+fn cautions(change: impl Fn(&mut Period, &mut Period)) -> String {
+    let mut trial = Trial::new(TrialId(1));
+    let [mut without, mut with] = [1, 2].map(|id| Period::new(PeriodId(id), None, None));
+    change(&mut without, &mut with);
+    trial.periods = vec![without, with];
+    let mut section = Section::new("trial");
+    verdicts(
+        &mut section,
+        &trial,
+        &outcome(vec![method(-0.2, Some(0.05))], Vec::new()),
+    );
+    let texts = section.blocks.iter().filter_map(|block| match block {
+        Block::Caution { text, .. } => Some(text.clone()),
+        _ => None,
+    });
+    texts.collect::<Vec<_>>().join(" | ")
+}
+
+#[test]
+fn vents_and_people_that_changed_along_with_a_method_are_named_beside_its_verdict() {
+    let words = cautions(|without, with| {
+        (without.vents, without.people) = (Vents::Open, Some(0.0));
+        (with.vents, with.people) = (Vents::Closed, Some(2.0));
+    });
+    assert!(
+        words.contains("the vents were closed in period 2, and open in period 1 without it"),
+        "{words}"
+    );
+    assert!(
+        words.contains("2 people were inside in period 2, and nobody was inside in period 1"),
+        "{words}"
+    );
+    // What nobody wrote down of both is no difference, and neither is what is the same.
+    let words = cautions(|without, with| {
+        (without.vents, without.people) = (Vents::NotSaid, Some(1.0));
+        (with.vents, with.people) = (Vents::Closed, Some(1.0));
+    });
+    assert!(!words.contains("period 1"), "{words}");
 }
 
 #[test]

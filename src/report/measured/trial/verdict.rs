@@ -2,7 +2,8 @@
 
 use crate::assess::measured::trial::{Change, Effect, Method};
 use crate::assess::quantity::Kind;
-use crate::assess::words::{capital, counted};
+use crate::assess::words::{capital, counted, listed};
+use crate::physics::measurement::Limits;
 
 /// What is said where the limits of a change hold zero.
 pub(super) const NO_EFFECT: &str = "no effect on humidity that the data can show";
@@ -12,7 +13,7 @@ pub(super) const NO_EFFECT: &str = "no effect on humidity that the data can show
 pub fn verdict(method: &Method) -> String {
     let name = capital(&method.words);
     match &method.effect {
-        Ok(effect) => format!("{name}: {}", told(effect)),
+        Ok(effect) => format!("{name}: {}{}", told(effect), left_out(method)),
         Err(unknown) => format!("{name}: what it did is not known: {}.", unknown.reason),
     }
 }
@@ -37,6 +38,26 @@ pub fn brief(method: &Method) -> String {
     }
 }
 
+/// The periods that do not count, those with one reason together.
+fn left_out(method: &Method) -> String {
+    let mut by_reason: Vec<(&str, Vec<String>)> = Vec::new();
+    for (id, unknown) in &method.left_out {
+        let reason = unknown.reason.as_str();
+        match by_reason.iter_mut().find(|(other, _)| *other == reason) {
+            Some((_, ids)) => ids.push(id.to_string()),
+            None => by_reason.push((reason, vec![id.to_string()])),
+        }
+    }
+    let each = by_reason.into_iter().map(|(reason, ids)| {
+        let (periods, are) = match ids.len() {
+            1 => ("Period", "is"),
+            _ => ("Periods", "are"),
+        };
+        format!(" {periods} {} {are} left out: {reason}.", listed(ids))
+    });
+    each.collect()
+}
+
 fn told(effect: &Effect) -> String {
     let basis = basis(effect);
     let Some(limits) = effect.rh.limits else {
@@ -50,10 +71,8 @@ fn told(effect: &Effect) -> String {
     };
     if !effect.is_shown() {
         return format!(
-            "{NO_EFFECT}: at the same outside the change lies between {} \
-             and {} ({basis}).{}",
-            points(limits.low),
-            points(limits.high),
+            "{NO_EFFECT}: at the same outside the change {} ({basis}).{}",
+            lies(limits),
             warmth_alone(effect)
         );
     }
@@ -78,12 +97,31 @@ fn basis(effect: &Effect) -> String {
 
 /// A change of humidity in points: `20 points drier`.
 pub(super) fn points(change: f64) -> String {
-    let kind = Kind::RelativeHumidity;
     let word = if change > 0.0 { "damper" } else { "drier" };
-    match kind.number(change.abs()).as_str() {
+    match whole(change).as_str() {
+        "0" => format!("{HALF_A_POINT} {word}"),
         "1" => format!("1 point {word}"),
-        "0" => "nothing".to_owned(),
         number => format!("{number} points {word}"),
+    }
+}
+
+/// What is said of a change that rounds to none.
+const HALF_A_POINT: &str = "less than half a point";
+
+/// A change in whole points, without its sign.
+fn whole(change: f64) -> String {
+    Kind::RelativeHumidity.number(change.abs())
+}
+
+/// Where a change lies whose limits hold zero.
+fn lies(limits: Limits) -> String {
+    match [limits.low, limits.high].map(|end| whole(end) == "0") {
+        [true, true] => format!("is {HALF_A_POINT} either way"),
+        _ => format!(
+            "lies between {} and {}",
+            points(limits.low),
+            points(limits.high)
+        ),
     }
 }
 
