@@ -62,38 +62,30 @@ fn left_out(guess: &Guess, mapping: &Mapping) -> Option<String> {
         let mut cells = guess.first_rows.iter().filter_map(|row| row.get(at));
         cells.any(|cell| !cell.trim().is_empty())
     };
-    let all: Vec<String> = mapping
+    let all: Vec<usize> = mapping
         .columns
         .iter()
         .enumerate()
         .filter(|(at, column)| **column == Column::LeftOut && holds_something(*at))
-        .map(|(at, _)| {
-            let heading = guess.headings.get(at).map_or("", |heading| heading.trim());
-            match heading.is_empty() {
-                true => format!("{}, which has no heading", at + 1),
-                false => format!("{} \u{201c}{}\u{201d}", at + 1, short(heading)),
-            }
-        })
+        .map(|(at, _)| at)
         .collect();
-    let number = all.len();
-    if number == 0 {
-        return None;
-    }
-    let more = number.saturating_sub(MOST_NAMED);
+    let first = all.first()? + 1;
+    let named = all.iter().take(MOST_NAMED).map(|at| {
+        let heading = guess.headings.get(*at).map_or("", |heading| heading.trim());
+        match heading.is_empty() {
+            true => format!("{}, which has no heading", at + 1),
+            false => format!("{} \u{201c}{}\u{201d}", at + 1, short(heading)),
+        }
+    });
+    let more = all.len().saturating_sub(MOST_NAMED);
     let more = (more > 0).then(|| format!("{more} more"));
-    let named = listed(all.into_iter().take(MOST_NAMED).chain(more));
+    let are = match all.len() {
+        1 => "One column is",
+        _ => "Some columns are",
+    };
     Some(format!(
-        "{} left out: {named}. `--column \"HEADING=WHAT\"` reads one, such as `--column \"{}=rh\"`.",
-        if number == 1 {
-            "One column is"
-        } else {
-            "Some columns are"
-        },
-        mapping
-            .columns
-            .iter()
-            .position(|column| *column == Column::LeftOut)
-            .map_or(1, |at| at + 1)
+        "{are} left out: {}. `--column \"HEADING=WHAT\"` reads one, such as `--column \"{first}=rh\"`.",
+        listed(named.chain(more))
     ))
 }
 

@@ -182,11 +182,14 @@ impl Chosen {
             chosen.look();
         }
         chosen.zone = ZoneKind::of(&chosen.mapping.zone);
+        // A mapping that names no sheet is one of the first, whether or not that has most readings.
+        let first = chosen.guess.sheets.first().cloned().unwrap_or_default();
+        let sheet = Some(chosen.mapping.sheet.clone()).filter(|sheet| !sheet.is_empty());
         let given = Given {
             encoding: Some(chosen.mapping.encoding),
             separator: Some(chosen.mapping.separator),
             decimal: Some(chosen.mapping.decimal),
-            sheet: chosen.mapping.sheet.clone(),
+            sheet: sheet.unwrap_or(first),
         };
         // Its headings and orders of dates are those of the file read so.
         if let Ok(guess) = guess_with(&chosen.file.bytes, &given) {

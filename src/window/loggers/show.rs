@@ -3,7 +3,7 @@
 
 use super::chosen::{Chosen, Place, ZoneKind};
 use super::columns;
-use crate::assess::words::{capital, counted};
+use crate::assess::words::{capital, counted, sentence};
 use crate::series::{Decimal, Encoding, Separator, Zone, moment};
 use crate::window::questions::Answered;
 use crate::window::request::{Queue, Request};
@@ -60,6 +60,9 @@ pub fn show(ui: &mut Ui, chosen: &mut Chosen, fresh: bool, queue: &mut Queue) {
     };
     area.show(ui, |ui| {
         ui.set_width(ui.available_width());
+        for note in &chosen.guess.notes {
+            widgets::muted(ui, sentence(&note.to_string()));
+        }
         changed.rows |= orders(ui, chosen, fresh);
         part(ui, "First rows, read so");
         first(ui, chosen);
