@@ -2,21 +2,23 @@
 
 use csv_nose::{SampleSize, Sniffer};
 
-use super::date::{self, DateOrder, written};
+use super::beginning::Beginning;
+use super::date::{self, DateOrder};
 use super::decode::Encoding;
 use super::heading::said;
 use super::mapping::{Column, Mapping, Separator, Unit, What, Zone};
+use super::nearest;
 use super::number::{self, Cell, Decimal};
+use super::orders::orders;
 use super::read::{skip_lines, text};
 use super::refused::ReadError;
+use super::shifted;
+use super::spelled;
 use super::spreadsheet;
+use super::timing;
 
 /// Lines looked at to find separator, headings and columns.
 const LINES: usize = 200;
-
-/// Rows looked at to find the order of day and month: where none of so many has a day above 12, the
-/// rest of the file is looked at too.
-const ROWS: usize = 2_000;
 
 /// How the dates of a file would read in one order.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -94,23 +96,40 @@ pub fn guess_with(bytes: &[u8], given: &Given) -> Result<Guess, ReadError> {
         sheet: given.sheet.clone(),
     };
     let (text, _) = text(bytes, &mapping)?;
-    let best = separators(&text, is_workbook)
+    let separators: Vec<Separator> = separators(&text, is_workbook)
         .into_iter()
         .filter(|separator| is_workbook || given.separator.is_none_or(|said| said == *separator))
-        .filter_map(|separator| Layout::of(&text, separator, given.decimal))
-        .max_by_key(|layout| layout.worth)
-        .ok_or(ReadError::NoReadings)?;
+        .collect();
+    let best = |is_time: fn(&str) -> bool| {
+        let all = separators.iter();
+        all.filter_map(|separator| Layout::of(&text, *separator, given.decimal, is_time))
+            .max_by_key(|layout| layout.worth)
+    };
+    // Where no time is written as one, it may be counted.
+    let counted = || best(is_counted).filter(Layout::has_time);
+    let mut best = best(is_moment)
+        .or_else(counted)
+        .ok_or_else(|| nearest::refused(&text, &separators, LINES))?;
+    shifted::set_right(&mut best.heading, &best.rows, best.width, best.lines_before)?;
     mapping.separator = best.separator;
-    mapping.decimal = best.decimal;
+    mapping.decimal = best.settled_decimal(&text, given.decimal);
     mapping.lines_before = best.lines_before;
     let headings = best.headings();
+    let times = timing::columns(&best.rows, &headings);
     let mut units_not_said = Vec::new();
     mapping.columns = (0..best.width())
-        .map(|at| best.column(at, &headings, &mut units_not_said))
+        .map(|at| match times.get(at).cloned().flatten() {
+            Some(column) => column,
+            None => best.column(at, &headings, &mut units_not_said),
+        })
         .collect();
+    mapping.zone = zone(&best.rows, &mapping.columns);
     let orders = orders(&text, &mapping);
     if let [only] = orders.as_slice() {
         mapping.order = Some(only.order);
+    } else if orders.is_empty() {
+        // What is counted in one number has no order.
+        mapping.order = Some(DateOrder::YearMonthDay);
     }
     Ok(Guess {
         mapping,
@@ -154,6 +173,7 @@ struct Layout {
     separator: Separator,
     decimal: Decimal,
     lines_before: usize,
+    width: usize,
     heading: Vec<String>,
     rows: Vec<Vec<String>>,
     /// Cells that are numbers or times in rows as wide as the first, which tells a good reading.
@@ -161,7 +181,12 @@ struct Layout {
 }
 
 impl Layout {
-    fn of(text: &str, separator: Separator, said: Option<Decimal>) -> Option<Self> {
+    fn of(
+        text: &str,
+        separator: Separator,
+        said: Option<Decimal>,
+        is_time: fn(&str) -> bool,
+    ) -> Option<Self> {
         let lines: Vec<Vec<String>> = text
             .split('\n')
             .take(LINES)
@@ -169,30 +194,23 @@ impl Layout {
             .collect();
         Decimal::ALL
             .into_iter()
-            .filter(|decimal| match said {
-                Some(said) => said == *decimal,
-                None => !(*decimal == Decimal::Comma && separator == Separator::Comma),
-            })
+            // Where both read alike, a point stands before decimals.
+            .rev()
+            .filter(|decimal| said.is_none_or(|said| said == *decimal))
             .filter_map(|decimal| {
-                let first = lines.iter().position(|line| is_row(line, decimal))?;
-                let rows: Vec<Vec<String>> = lines
-                    .iter()
-                    .skip(first)
-                    .filter(|line| is_row(line, decimal))
-                    .cloned()
-                    .collect();
-                let width = rows.first()?.len();
+                let Beginning { first, width, rows } = Beginning::of(&lines, decimal, is_time)?;
                 let worth = rows
                     .iter()
                     .filter(|row| row.len() == width)
                     .flatten()
-                    .filter(|cell| is_reading(cell, decimal) || is_moment(cell))
+                    .filter(|cell| is_reading(cell, decimal) || is_time(cell))
                     .count();
                 Some(Self {
                     separator,
                     decimal,
                     lines_before: first,
-                    heading: heading(lines.get(..first).unwrap_or_default(), width),
+                    width,
+                    heading: heading(&shifted::above(text, separator, &lines, first), width),
                     rows,
                     worth,
                 })
@@ -201,7 +219,44 @@ impl Layout {
     }
 
     fn width(&self) -> usize {
-        self.rows.first().map_or(0, Vec::len)
+        self.width
+    }
+
+    /// Whether a column holds times that are counted.
+    fn has_time(&self) -> bool {
+        let times = timing::columns(&self.rows, &self.headings());
+        times.contains(&Some(Column::Moment))
+    }
+
+    /// The sign before decimals, looked for in all rows where the first tell nothing.
+    fn settled_decimal(&self, text: &str, said: Option<Decimal>) -> Decimal {
+        let tells = |cell: &str| {
+            let number = |decimal| matches!(number::cell(cell, decimal), Cell::Number(_));
+            match (number(Decimal::Point), number(Decimal::Comma)) {
+                (true, false) => Some(Decimal::Point),
+                (false, true) => Some(Decimal::Comma),
+                _ => None,
+            }
+        };
+        let tells = |cell: &str| tells(cell).filter(|_| !is_moment(cell) && !is_of_day(cell));
+        let of_first = |row: &Vec<String>| row.iter().any(|cell| tells(cell).is_some());
+        if said.is_some() || self.separator == Separator::Comma || self.rows.iter().any(of_first) {
+            return self.decimal;
+        }
+        let mut reader = csv::ReaderBuilder::new()
+            .delimiter(self.separator.byte())
+            .has_headers(false)
+            .flexible(true)
+            .from_reader(skip_lines(text, self.lines_before).as_bytes());
+        let mut record = csv::StringRecord::new();
+        while reader.read_record(&mut record).unwrap_or(false) {
+            // A dot or comma alone is looked at closer.
+            let mut cells = record.iter().filter(|cell| cell.contains(['.', ',']));
+            if let Some(decimal) = cells.find_map(tells) {
+                return decimal;
+            }
+        }
+        self.decimal
     }
 
     fn headings(&self) -> Vec<String> {
@@ -220,29 +275,6 @@ impl Layout {
     }
 
     fn column(&self, at: usize, headings: &[String], units_not_said: &mut Vec<usize>) -> Column {
-        let earlier = |is: fn(&str) -> bool| (0..at).any(|one| self.all(one, is));
-        if self.all(at, |cell| is_moment(cell) && !is_date(cell)) {
-            return if earlier(|cell| is_moment(cell) && !is_date(cell)) {
-                Column::LeftOut
-            } else {
-                Column::Moment
-            };
-        }
-        if self.all(at, is_date) {
-            let has_time = (0..self.width()).any(|one| self.all(one, is_of_day));
-            return match (has_time, earlier(is_date)) {
-                (true, false) => Column::Date,
-                (false, false) => Column::Moment,
-                (_, true) => Column::LeftOut,
-            };
-        }
-        if self.all(at, is_of_day) {
-            return if earlier(is_of_day) || !(0..self.width()).any(|one| self.all(one, is_date)) {
-                Column::LeftOut
-            } else {
-                Column::TimeOfDay
-            };
-        }
         let heading = headings.get(at).map_or("", String::as_str);
         let numbers = self
             .cells(at)
@@ -271,11 +303,6 @@ impl Layout {
             .iter()
             .copied()
             .find(|unit| cell.ends_with(unit.sign()))
-    }
-
-    fn all(&self, at: usize, is: fn(&str) -> bool) -> bool {
-        let mut cells = self.cells(at).peekable();
-        cells.peek().is_some() && cells.all(is)
     }
 }
 
@@ -306,7 +333,7 @@ fn heading(above: &[Vec<String>], width: usize) -> Vec<String> {
     }
 }
 
-fn cells(line: &str, separator: Separator) -> Vec<String> {
+pub(super) fn cells(line: &str, separator: Separator) -> Vec<String> {
     let mut reader = csv::ReaderBuilder::new()
         .delimiter(separator.byte())
         .has_headers(false)
@@ -320,84 +347,62 @@ fn cells(line: &str, separator: Separator) -> Vec<String> {
 }
 
 /// Whether a line holds a time and a number that is no part of it.
-fn is_row(line: &[String], decimal: Decimal) -> bool {
-    line.iter().any(|cell| is_moment(cell)) && line.iter().any(|cell| is_reading(cell, decimal))
+pub(super) fn is_row(line: &[String], decimal: Decimal, is_time: fn(&str) -> bool) -> bool {
+    let is_number = |cell: &String| is_reading(cell, decimal) && !is_time(cell);
+    line.iter().any(|cell| is_time(cell)) && line.iter().any(is_number)
 }
 
 fn is_reading(cell: &str, decimal: Decimal) -> bool {
-    !is_moment(cell) && !is_of_day(cell) && matches!(number::cell(cell, decimal), Cell::Number(_))
+    let is_number = |cell: &str| matches!(number::cell(cell, decimal), Cell::Number(_));
+    !is_moment(cell) && !is_of_day(cell) && (is_number(cell) || is_number(spelled::bare(cell)))
 }
 
-fn is_moment(cell: &str) -> bool {
+pub(super) fn is_moment(cell: &str) -> bool {
     date::orders(cell)
         .into_iter()
         .any(|order| date::moment(cell, order).is_some())
 }
 
-fn is_date(cell: &str) -> bool {
+fn is_counted(cell: &str) -> bool {
+    spelled::counted(cell).is_some()
+}
+
+pub(super) fn is_date(cell: &str) -> bool {
     date::orders(cell)
         .into_iter()
         .any(|order| date::date(cell, order).is_some())
 }
 
-fn is_of_day(cell: &str) -> bool {
+pub(super) fn is_of_day(cell: &str) -> bool {
     cell.contains(':') && date::of_day(cell).is_some()
 }
 
-/// The orders that every date of a file allows, with its first and last time in each.
-fn orders(text: &str, mapping: &Mapping) -> Vec<OrderReading> {
-    let place = |wanted: &Column| mapping.columns.iter().position(|column| column == wanted);
-    let Some(at) = place(&Column::Moment).or_else(|| place(&Column::Date)) else {
-        return Vec::new();
+/// The offset that all times of the first rows say; none but that of universal time itself where they
+/// differ, as over the end of summer time.
+fn zone(rows: &[Vec<String>], columns: &[Column]) -> Zone {
+    let Some(at) = columns.iter().position(|column| *column == Column::Moment) else {
+        return Zone::Unnamed;
     };
-    let of_day = place(&Column::TimeOfDay);
-    let mut reader = csv::ReaderBuilder::new()
-        .delimiter(mapping.separator.byte())
-        .has_headers(false)
-        .flexible(true)
-        .from_reader(skip_lines(text, mapping.lines_before).as_bytes());
-    let mut allowed: Option<Vec<DateOrder>> = None;
-    let (mut first, mut last) = (None, None);
-    for (row, record) in reader.records().flatten().enumerate() {
-        let Some(cell) = record.get(at) else {
-            continue;
+    let offset = |row: &Vec<String>| {
+        let cell = row.get(at)?;
+        let order = date::orders(cell).into_iter().next();
+        let beside = || {
+            let mut left_out = columns
+                .iter()
+                .zip(row)
+                .filter(|(column, _)| **column == Column::LeftOut);
+            left_out.find_map(|(_, cell)| spelled::offset_alone(cell))
         };
-        let by_cell = date::orders(cell);
-        if by_cell.is_empty() {
-            continue;
-        }
-        let stamp = (
-            cell.to_owned(),
-            of_day.and_then(|at| record.get(at)).map(str::to_owned),
-        );
-        first.get_or_insert_with(|| stamp.clone());
-        last = Some(stamp);
-        let before = allowed.take().unwrap_or_else(|| by_cell.clone());
-        let both: Vec<DateOrder> = before
-            .into_iter()
-            .filter(|order| by_cell.contains(order))
-            .collect();
-        let settled = both.len() <= 1;
-        allowed = Some(both);
-        if settled && row > ROWS {
-            break;
-        }
-    }
-    let reading = |order: DateOrder, stamp: &Option<(String, Option<String>)>| {
-        let (day, time) = stamp.as_ref()?;
-        let moment = date::moment(day, order)?.seconds;
-        let of_day = time.as_deref().and_then(date::of_day).unwrap_or(0);
-        Some(written(moment + of_day))
+        let said = match order {
+            Some(order) => date::moment(cell, order)?.offset_s,
+            None => spelled::counted(cell)?.offset_s,
+        };
+        beside().or(said)
     };
-    allowed
-        .unwrap_or_default()
-        .into_iter()
-        .filter_map(|order| {
-            Some(OrderReading {
-                order,
-                first: reading(order, &first)?,
-                last: reading(order, &last)?,
-            })
-        })
-        .collect()
+    let offsets: Vec<Option<i64>> = rows.iter().map(offset).collect();
+    match offsets.first() {
+        Some(Some(first)) if offsets.iter().all(|one| *one == Some(*first)) => Zone::Offset(*first),
+        Some(Some(_)) => Zone::Offset(0),
+        _ => Zone::Unnamed,
+    }
 }
