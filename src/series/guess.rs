@@ -34,7 +34,7 @@ pub struct OrderReading {
 /// A likely mapping, the first rows by it, and what has to be asked.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Guess {
-    /// The mapping. Its order is `None` where day and month can be read in two ways.
+    /// The mapping. Its order is `None` where dates can be read in more than one way.
     pub mapping: Mapping,
     /// Headings of the columns, as the file has them.
     pub headings: Vec<String>,
@@ -320,7 +320,8 @@ fn heading(above: &[Vec<String>], width: usize) -> Vec<String> {
         .iter()
         .all(|cell| cell.chars().count() <= 8 && !cell.chars().any(|sign| sign.is_ascii_digit()))
         && last.iter().any(|cell| cell.contains(['%', '°', '/']));
-    match wide.next().filter(|_| are_units) {
+    let is_time = |line: &Vec<String>| line.iter().any(|cell| is_moment(cell));
+    match wide.next().filter(|above| are_units && !is_time(above)) {
         Some(names) => names
             .iter()
             .enumerate()
@@ -341,8 +342,20 @@ pub(super) fn cells(line: &str, separator: Separator) -> Vec<String> {
         .from_reader(line.as_bytes());
     let mut record = csv::StringRecord::new();
     match reader.read_record(&mut record) {
-        Ok(true) => record.iter().map(str::to_owned).collect(),
+        Ok(true) => record
+            .iter()
+            .map(|cell| unquoted(cell).to_owned())
+            .collect(),
         _ => Vec::new(),
+    }
+}
+
+/// A cell without the quotes that keep a spreadsheet from changing it.
+fn unquoted(cell: &str) -> &str {
+    if cell.starts_with(['\'', '=']) {
+        spelled::bare(cell)
+    } else {
+        cell
     }
 }
 

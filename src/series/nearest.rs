@@ -18,7 +18,7 @@ const PARTS: [&[&str]; 3] = [
 /// The refusal of a text without rows.
 pub(super) fn refused(text: &str, separators: &[Separator], most: usize) -> ReadError {
     let holds_a_digit = |cell: &&String| cell.bytes().any(|byte| byte.is_ascii_digit());
-    let mut best: Option<(usize, usize, Vec<String>)> = None;
+    let mut best: Option<((usize, bool), usize, Vec<String>)> = None;
     for (at, line) in text.split('\n').take(most).enumerate() {
         for separator in separators {
             let cells = cells(line.trim_end_matches('\r'), *separator);
@@ -26,8 +26,9 @@ pub(super) fn refused(text: &str, separators: &[Separator], most: usize) -> Read
                 return refused;
             }
             let digits = cells.iter().filter(holds_a_digit).count();
-            if digits > best.as_ref().map_or(0, |(most, ..)| *most) {
-                best = Some((digits, at + 1, cells));
+            let worth = (digits, digits > 0 && cells.len() > 1);
+            if worth > best.as_ref().map_or((0, false), |(most, ..)| *most) {
+                best = Some((worth, at + 1, cells));
             }
         }
     }

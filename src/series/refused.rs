@@ -33,8 +33,8 @@ pub enum ReadError {
     /// No column is said to hold times, or none readings.
     #[error("say which column holds {0}")]
     NoColumn(&'static str),
-    /// Day and month can be read in two ways and nobody has said which.
-    #[error("say whether dates are day, month, year or month, day, year")]
+    /// Dates can be read in more than one way and nobody has said which.
+    #[error("say in which order day, month and year stand in the dates")]
     OrderNotSaid,
     /// No such zone.
     #[error(

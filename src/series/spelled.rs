@@ -66,8 +66,10 @@ pub(super) fn bare(text: &str) -> &str {
 /// A date, alone or with its time of day, in the plain spelling; `None` where it is no spelling of one.
 /// Numbers that stand in an order which has to be said keep their order.
 pub(super) fn moment(text: &str) -> Option<String> {
-    // A date alone has five digits at the least.
-    if text.len() > 64 || text.bytes().filter(u8::is_ascii_digit).count() < 5 {
+    // A date alone has five digits at the least, or three beside the name of a month.
+    let digits = text.bytes().filter(u8::is_ascii_digit).count();
+    let is_named = text.bytes().filter(u8::is_ascii_alphabetic).count() >= 3;
+    if text.len() > 64 || digits < if is_named { 3 } else { 5 } {
         return None;
     }
     let mut reader = Reader {

@@ -310,3 +310,16 @@ fn a_text_without_rows_is_refused_by_the_line_that_looks_most_like_one() {
         assert!(error.to_string().contains(told), "{error}");
     }
 }
+
+#[test]
+fn quotes_that_keep_a_spreadsheet_from_changing_a_cell_are_no_part_of_it() {
+    let quoted = file("'time','t °C','rh %'", 20, |row| {
+        format!("'2026-01-20 {row:02}:00','{row}.5','60'")
+    });
+    let kept = file("time,t °C,rh %", 20, |row| {
+        format!("=\"2026-01-20 {row:02}:00\",=\"{row}.5\",60")
+    });
+    for text in [quoted, kept] {
+        assert_eq!(rows(&text).notes, []);
+    }
+}

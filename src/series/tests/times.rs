@@ -85,6 +85,8 @@ fn a_time_of_day_of_its_own_is_read_or_the_file_refused_and_never_put_at_midnigh
         let text = format!("Date;{heading};Temp °C\n2026-01-20;{written};7.5\n");
         assert_eq!(first_time(&text), "2026-01-20 14:30", "{written}");
     }
+    let text = "Date;Time;Temp °C\n20-Jan-26;14:30;7.5\n";
+    assert_eq!(first_time(text), "2026-01-20 14:30");
     let text = "Date;Hour;Temp °C\n2026-01-20;14;7.5\n2026-01-20;15;7.6\n";
     assert_eq!(first_time(text), "2026-01-20 14:00");
     let text = "Date;Time;Temp °C\n2026-01-20 00:00:00;14:30;7.5\n2026-01-20 00:00:00;14:40;7.5\n";
