@@ -29,10 +29,21 @@ pub(crate) fn section(name: &str, guess: &Guess, mapping: &Mapping, series: &Ser
 #[must_use]
 pub(crate) fn question(name: &str, guess: &Guess) -> Section {
     let mut section = Section::new(format!("Readings of {name}"));
-    section.paragraph(
-        "Day and month can be read in two ways, and nothing in the file tells which is right. Say it: \
-         `--order day-month-year` or `--order month-day-year`.",
-    );
+    // The year too, where it has two digits.
+    let ways = match guess.orders.len() {
+        2 => "two",
+        _ => "three",
+    };
+    let words: Vec<String> = guess
+        .orders
+        .iter()
+        .map(|reading| format!("`--order {}`", reading.order.name().replace(", ", "-")))
+        .collect();
+    section.paragraph(format!(
+        "Day, month and year can be read in {ways} ways, and nothing in the file tells which is right. \
+         Say it: {}.",
+        words.join(" or ")
+    ));
     section.points(guess.orders.iter().map(|reading| {
         format!(
             "{}: from {} to {}",
@@ -134,10 +145,10 @@ fn how_read(guess: &Guess, mapping: &Mapping, series: &Series) -> Vec<Fact> {
     let zone = match &mapping.zone {
         Zone::Unnamed => String::from("the logger\u{2019}s own clock, no zone named"),
         Zone::Offset(seconds) => format!(
-            "{}\u{a0}h from universal time",
+            "{}\u{a0}h from universal time; times are told here in universal time",
             signed(crate::physics::counts::seconds_as_f64(*seconds) / 3600.0, 2)
         ),
-        Zone::Named(name) => name.clone(),
+        Zone::Named(name) => format!("{name}; times are told here in universal time"),
     };
     let order = mapping
         .order

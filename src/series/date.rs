@@ -2,6 +2,8 @@
 
 use jiff::tz::Offset;
 
+use super::spelled;
+
 /// The order in which a date is written.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub enum DateOrder {
@@ -123,7 +125,6 @@ fn in_order(numbers: [(i64, usize); 3], order: DateOrder) -> Option<i64> {
     };
     let full = match year.1 {
         4 => year.0,
-        2 if order == DateOrder::YearMonthDay => return None,
         2 => 2000 + year.0,
         _ => return None,
     };
@@ -198,17 +199,20 @@ fn offset(reader: &mut Reader<'_>) -> Option<i64> {
 
 /// A date alone; the days since 1970.
 pub(super) fn date(text: &str, order: DateOrder) -> Option<i64> {
+    plain_date(text, order).or_else(|| plain_date(&spelled::moment(text)?, order))
+}
+
+fn plain_date(text: &str, order: DateOrder) -> Option<i64> {
     let mut reader = Reader {
         bytes: text.trim().as_bytes(),
         at: 0,
     };
     let (numbers, _) = parts(&mut reader)?;
-    // A date of a spreadsheet may carry an empty time of day.
     reader.is_done().then(|| in_order(numbers, order)).flatten()
 }
 
-/// A time of day alone, s.
-pub(super) fn of_day(text: &str) -> Option<i64> {
+/// A time of day alone, s, in the plain spelling.
+pub(super) fn plain_of_day(text: &str) -> Option<i64> {
     let mut reader = Reader {
         bytes: text.trim().as_bytes(),
         at: 0,
@@ -217,8 +221,17 @@ pub(super) fn of_day(text: &str) -> Option<i64> {
     reader.is_done().then_some(seconds)
 }
 
+/// A time of day alone, s, also in the spellings that only a column of such times may have: `0830`, `8`.
+pub(super) fn of_day(text: &str) -> Option<i64> {
+    plain_of_day(text).or_else(|| plain_of_day(&spelled::of_day(text)?))
+}
+
 /// A date with its time of day. A date alone is its midnight.
 pub(super) fn moment(text: &str, order: DateOrder) -> Option<Clock> {
+    plain_moment(text, order).or_else(|| plain_moment(&spelled::moment(text)?, order))
+}
+
+fn plain_moment(text: &str, order: DateOrder) -> Option<Clock> {
     let mut reader = Reader {
         bytes: text.trim().as_bytes(),
         at: 0,
@@ -248,30 +261,45 @@ pub(super) fn moment(text: &str, order: DateOrder) -> Option<Clock> {
     })
 }
 
-/// The orders in which a text could be a date at all, by its signs and the size of its numbers. Dots
-/// are day, month, year wherever they stand between numbers (common practice, no source); a year of
-/// four digits first is year, month, day.
+/// The orders in which a text could be a date at all, by its signs and the size of its numbers. A year
+/// of four digits first is year, month, day; of three numbers of two digits, each end may be the year.
+/// Between numbers with dots the day comes first (common practice, no source), which
+/// [`without_rare`] sees to where a file allows both.
 pub(super) fn orders(text: &str) -> Vec<DateOrder> {
+    let plain = orders_of_plain(text);
+    if !plain.is_empty() {
+        return plain;
+    }
+    spelled::moment(text).map_or_else(Vec::new, |text| orders_of_plain(&text))
+}
+
+fn orders_of_plain(text: &str) -> Vec<DateOrder> {
     let mut reader = Reader {
         bytes: text.trim().as_bytes(),
         at: 0,
     };
-    let Some((numbers, sign)) = parts(&mut reader) else {
+    let Some((numbers, _)) = parts(&mut reader) else {
         return Vec::new();
     };
-    let [(_, digits), ..] = numbers;
-    let candidates: &[DateOrder] = if digits == 4 {
-        &[DateOrder::YearMonthDay]
-    } else if sign == b'.' {
-        &[DateOrder::DayMonthYear]
-    } else {
-        &[DateOrder::DayMonthYear, DateOrder::MonthDayYear]
+    let [(_, first), _, (_, last)] = numbers;
+    let candidates: &[DateOrder] = match (first, last) {
+        (4, _) => &[DateOrder::YearMonthDay],
+        (2, 2) => &DateOrder::ALL,
+        _ => &[DateOrder::DayMonthYear, DateOrder::MonthDayYear],
     };
     candidates
         .iter()
         .copied()
         .filter(|order| in_order(numbers, *order).is_some())
         .collect()
+}
+
+/// The orders without month, day, year, which nobody writes with dots while the day may lead.
+pub(super) fn without_rare(orders: &[DateOrder], text: &str) -> Vec<DateOrder> {
+    let has_dots = text.trim_start_matches(|sign: char| sign.is_ascii_digit());
+    let is_rare = has_dots.starts_with('.') && orders.contains(&DateOrder::DayMonthYear);
+    let kept = |order: &DateOrder| !(is_rare && *order == DateOrder::MonthDayYear);
+    orders.iter().copied().filter(kept).collect()
 }
 
 /// A moment written as this program writes it, to the minute or, where it has seconds, the second.

@@ -4,25 +4,27 @@ use std::borrow::Cow;
 
 use csv_nose::{SampleSize, Sniffer};
 
+use super::beginning::Beginning;
 use super::columns;
-use super::date::{self, DateOrder, written};
+use super::date::{self, DateOrder};
 use super::decode::Encoding;
 use super::heading;
 use super::mapping::{Column, Mapping, Separator, Zone};
+use super::nearest;
 use super::notes::Note;
 use super::number::{self, Cell, Decimal, Written};
+use super::orders::orders;
 use super::read::{skip_lines, text};
 use super::refused::ReadError;
 use super::remark::Remark;
 use super::rows::{MOST_COLUMNS, MOST_LINE_BYTES};
+use super::shifted;
+use super::spelled;
 use super::spreadsheet;
+use super::timing;
 
 /// Lines looked at to find separator, headings and columns.
 const LINES: usize = 200;
-
-/// Rows looked at to find the order of day and month: where none of so many has a day above 12, the
-/// rest of the file is looked at too.
-const ROWS: usize = 2_000;
 
 /// How the dates of a file would read in one order.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -38,7 +40,7 @@ pub struct OrderReading {
 /// A likely mapping, the first rows by it, and what has to be asked.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Guess {
-    /// The mapping. Its order is `None` where day and month can be read in two ways.
+    /// The mapping. Its order is `None` where dates can be read in more than one way.
     pub mapping: Mapping,
     /// Headings of the columns, as the file has them.
     pub headings: Vec<String>,
@@ -102,7 +104,8 @@ pub fn guess_with(bytes: &[u8], given: &Given) -> Result<Guess, ReadError> {
     let decimal = given.decimal.filter(|_| !is_workbook);
     let (text, sheets, notes) = if is_workbook {
         let rows = |text: &str| {
-            Layout::of(text, Separator::Comma, None).map_or(0, |layout| layout.rows.len())
+            Layout::of(text, Separator::Comma, None, is_moment)
+                .map_or(0, |layout| layout.rows.len())
         };
         let chosen = spreadsheet::chosen(bytes, &given.sheet, rows)?;
         mapping.sheet = chosen.sheet;
@@ -111,20 +114,33 @@ pub fn guess_with(bytes: &[u8], given: &Given) -> Result<Guess, ReadError> {
         (text(bytes, &mapping)?.0, Vec::new(), Vec::new())
     };
     bounded(&text)?;
-    let best = separators(&text, is_workbook)
+    let separators: Vec<Separator> = separators(&text, is_workbook)
         .into_iter()
         .filter(|separator| is_workbook || given.separator.is_none_or(|said| said == *separator))
-        .filter_map(|separator| Layout::of(&text, separator, decimal))
-        .max_by_key(|layout| layout.worth)
-        .ok_or(ReadError::NoReadings)?;
+        .collect();
+    let best = |is_time: fn(&str) -> bool| {
+        let all = separators.iter();
+        all.filter_map(|separator| Layout::of(&text, *separator, decimal, is_time))
+            .max_by_key(|layout| layout.worth)
+    };
+    // Where no time is written as one, it may be counted.
+    let counted = || best(is_counted).filter(Layout::has_time);
+    let mut best = best(is_moment)
+        .or_else(counted)
+        .ok_or_else(|| nearest::refused(&text, &separators, LINES))?;
+    shifted::set_right(&mut best.heading, &best.rows, best.width, best.lines_before)?;
     mapping.separator = best.separator;
-    mapping.decimal = best.decimal;
+    mapping.decimal = best.settled_decimal(&text, decimal);
     mapping.lines_before = best.lines_before;
     let headings = best.headings();
     let told = best.told(&text, &headings, &mut mapping);
+    mapping.zone = zone(&best.rows, &mapping.columns);
     let orders = orders(&text, &mapping);
     if let [only] = orders.as_slice() {
         mapping.order = Some(only.order);
+    } else if orders.is_empty() {
+        // What is counted in one number has no order.
+        mapping.order = Some(DateOrder::YearMonthDay);
     }
     Ok(Guess {
         mapping,
@@ -197,6 +213,7 @@ struct Layout {
     separator: Separator,
     decimal: Decimal,
     lines_before: usize,
+    width: usize,
     heading: Vec<String>,
     rows: Vec<Vec<String>>,
     /// What cells that are numbers or times count in rows as wide as the first, which tells a good
@@ -205,7 +222,12 @@ struct Layout {
 }
 
 impl Layout {
-    fn of(text: &str, separator: Separator, said: Option<Decimal>) -> Option<Self> {
+    fn of(
+        text: &str,
+        separator: Separator,
+        said: Option<Decimal>,
+        is_time: fn(&str) -> bool,
+    ) -> Option<Self> {
         let lines: Vec<Vec<String>> = text
             .split('\n')
             .take(LINES)
@@ -213,30 +235,26 @@ impl Layout {
             .collect();
         Decimal::ALL
             .into_iter()
-            .filter(|decimal| match said {
-                Some(said) => said == *decimal,
-                None => !(*decimal == Decimal::Comma && separator == Separator::Comma),
-            })
+            // Where both read alike, a point stands before decimals.
+            .rev()
+            .filter(|decimal| said.is_none_or(|said| said == *decimal))
             .filter_map(|decimal| {
-                let first = lines.iter().position(|line| is_row(line, decimal))?;
-                let rows: Vec<Vec<String>> = lines
-                    .iter()
-                    .skip(first)
-                    .filter(|line| is_row(line, decimal))
-                    .cloned()
-                    .collect();
-                let width = rows.first()?.len();
+                let Beginning { first, width, rows } = Beginning::of(&lines, decimal, is_time)?;
                 let worth = rows
                     .iter()
                     .filter(|row| row.len() == width)
                     .flatten()
-                    .map(|cell| worth(cell, decimal))
+                    .map(|cell| worth(cell, decimal, is_time))
                     .sum();
                 Some(Self {
                     separator,
                     decimal,
                     lines_before: first,
-                    heading: heading::headings(lines.get(..first).unwrap_or_default(), width),
+                    width,
+                    heading: heading::headings(
+                        &shifted::above(text, separator, &lines, first),
+                        width,
+                    ),
                     rows,
                     worth,
                 })
@@ -245,7 +263,54 @@ impl Layout {
     }
 
     fn width(&self) -> usize {
-        self.rows.first().map_or(0, Vec::len)
+        self.width
+    }
+
+    /// Whether a column holds times that are counted.
+    fn has_time(&self) -> bool {
+        let times = timing::columns(&self.rows, &self.headings());
+        times.contains(&Some(Column::Moment))
+    }
+
+    /// The sign before decimals, looked for in all rows where the first tell nothing.
+    fn settled_decimal(&self, text: &str, said: Option<Decimal>) -> Decimal {
+        let tells = |cell: &str| {
+            // A sign between thousands may be one before decimals, and tells nothing.
+            let number = |decimal| {
+                let written = number::written(cell, decimal);
+                matches!(
+                    written,
+                    Written::Number {
+                        is_grouped: false,
+                        ..
+                    }
+                )
+            };
+            match (number(Decimal::Point), number(Decimal::Comma)) {
+                (true, false) => Some(Decimal::Point),
+                (false, true) => Some(Decimal::Comma),
+                _ => None,
+            }
+        };
+        let tells = |cell: &str| tells(cell).filter(|_| !is_moment(cell) && !is_of_day(cell));
+        let of_first = |row: &Vec<String>| row.iter().any(|cell| tells(cell).is_some());
+        if said.is_some() || self.separator == Separator::Comma || self.rows.iter().any(of_first) {
+            return self.decimal;
+        }
+        let mut reader = csv::ReaderBuilder::new()
+            .delimiter(self.separator.byte())
+            .has_headers(false)
+            .flexible(true)
+            .from_reader(skip_lines(text, self.lines_before).as_bytes());
+        let mut record = csv::StringRecord::new();
+        while reader.read_record(&mut record).unwrap_or(false) {
+            // A dot or comma alone is looked at closer.
+            let mut cells = record.iter().filter(|cell| cell.contains(['.', ',']));
+            if let Some(decimal) = cells.find_map(tells) {
+                return decimal;
+            }
+        }
+        self.decimal
     }
 
     fn headings(&self) -> Vec<String> {
@@ -265,10 +330,13 @@ impl Layout {
 
     /// Puts what each column is into a mapping.
     fn told(&self, text: &str, headings: &[String], mapping: &mut Mapping) -> Told {
-        let mut told = Told::default();
+        let (times, mut told) = (timing::columns(&self.rows, headings), Told::default());
         for at in 0..self.width() {
             let heading = headings.get(at).map_or("", String::as_str);
-            let column = self.column(at, heading, &mut told);
+            let column = match times.get(at).cloned().flatten() {
+                Some(column) => column,
+                None => self.column(at, heading, &mut told),
+            };
             let zone = columns::zone_of(&column, heading);
             let zone = zone.map(|about| Remark::new(at, heading, about));
             told.remarks.extend(zone);
@@ -281,30 +349,8 @@ impl Layout {
         told
     }
 
+    /// What a column is that holds no times.
     fn column(&self, at: usize, heading: &str, told: &mut Told) -> Column {
-        let earlier = |is: fn(&str) -> bool| (0..at).any(|one| self.all(one, is));
-        if self.all(at, |cell| is_moment(cell) && !is_date(cell)) {
-            return if earlier(|cell| is_moment(cell) && !is_date(cell)) {
-                Column::LeftOut
-            } else {
-                Column::Moment
-            };
-        }
-        if self.all(at, is_date) {
-            let has_time = (0..self.width()).any(|one| self.all(one, is_of_day));
-            return match (has_time, earlier(is_date)) {
-                (true, false) => Column::Date,
-                (false, false) => Column::Moment,
-                (_, true) => Column::LeftOut,
-            };
-        }
-        if self.all(at, is_of_day) {
-            return if earlier(is_of_day) || !(0..self.width()).any(|one| self.all(one, is_date)) {
-                Column::LeftOut
-            } else {
-                Column::TimeOfDay
-            };
-        }
         let found = columns::of_numbers(heading, self.cells(at), self.decimal);
         if found.unit_not_said {
             told.units_not_said.push(at);
@@ -317,14 +363,9 @@ impl Layout {
             .extend(about.map(|about| Remark::new(at, heading, about)));
         found.column
     }
-
-    fn all(&self, at: usize, is: fn(&str) -> bool) -> bool {
-        let mut cells = self.cells(at).peekable();
-        cells.peek().is_some() && cells.all(is)
-    }
 }
 
-fn cells(line: &str, separator: Separator) -> Vec<String> {
+pub(super) fn cells(line: &str, separator: Separator) -> Vec<String> {
     let mut reader = csv::ReaderBuilder::new()
         .delimiter(separator.byte())
         .has_headers(false)
@@ -332,20 +373,33 @@ fn cells(line: &str, separator: Separator) -> Vec<String> {
         .from_reader(line.as_bytes());
     let mut record = csv::StringRecord::new();
     match reader.read_record(&mut record) {
-        Ok(true) => record.iter().map(str::to_owned).collect(),
+        Ok(true) => record
+            .iter()
+            .map(|cell| unquoted(cell).to_owned())
+            .collect(),
         _ => Vec::new(),
     }
 }
 
+/// A cell without the quotes that keep a spreadsheet from changing it.
+fn unquoted(cell: &str) -> &str {
+    if cell.starts_with(['\'', '=']) {
+        spelled::bare(cell)
+    } else {
+        cell
+    }
+}
+
 /// Whether a line holds a time and a number that is no part of it.
-fn is_row(line: &[String], decimal: Decimal) -> bool {
-    line.iter().any(|cell| is_moment(cell)) && line.iter().any(|cell| is_reading(cell, decimal))
+pub(super) fn is_row(line: &[String], decimal: Decimal, is_time: fn(&str) -> bool) -> bool {
+    let is_number = |cell: &String| is_reading(cell, decimal) && !is_time(cell);
+    line.iter().any(|cell| is_time(cell)) && line.iter().any(is_number)
 }
 
 /// What a cell counts. A number with a sign between its thousands counts less than one without, so that
 /// `1.200` beside `7.62` is no thousand.
-fn worth(cell: &str, decimal: Decimal) -> usize {
-    if is_moment(cell) {
+fn worth(cell: &str, decimal: Decimal, is_time: fn(&str) -> bool) -> usize {
+    if is_time(cell) {
         return 2;
     }
     match number::written(cell, decimal) {
@@ -358,79 +412,56 @@ fn worth(cell: &str, decimal: Decimal) -> usize {
 }
 
 fn is_reading(cell: &str, decimal: Decimal) -> bool {
-    !is_moment(cell) && !is_of_day(cell) && matches!(number::cell(cell, decimal), Cell::Number(_))
+    let is_number = |cell: &str| matches!(number::cell(cell, decimal), Cell::Number(_));
+    !is_moment(cell) && !is_of_day(cell) && (is_number(cell) || is_number(spelled::bare(cell)))
 }
 
-fn is_moment(cell: &str) -> bool {
+pub(super) fn is_moment(cell: &str) -> bool {
     date::orders(cell)
         .into_iter()
         .any(|order| date::moment(cell, order).is_some())
 }
 
-fn is_date(cell: &str) -> bool {
+fn is_counted(cell: &str) -> bool {
+    spelled::counted(cell).is_some()
+}
+
+pub(super) fn is_date(cell: &str) -> bool {
     date::orders(cell)
         .into_iter()
         .any(|order| date::date(cell, order).is_some())
 }
 
-fn is_of_day(cell: &str) -> bool {
+pub(super) fn is_of_day(cell: &str) -> bool {
     cell.contains(':') && date::of_day(cell).is_some()
 }
 
-/// The orders that every date of a file allows, with its first and last time in each.
-fn orders(text: &str, mapping: &Mapping) -> Vec<OrderReading> {
-    let place = |wanted: &Column| mapping.columns.iter().position(|column| column == wanted);
-    let Some(at) = place(&Column::Moment).or_else(|| place(&Column::Date)) else {
-        return Vec::new();
+/// The offset that all times of the first rows say; none but that of universal time itself where they
+/// differ, as over the end of summer time.
+fn zone(rows: &[Vec<String>], columns: &[Column]) -> Zone {
+    let Some(at) = columns.iter().position(|column| *column == Column::Moment) else {
+        return Zone::Unnamed;
     };
-    let of_day = place(&Column::TimeOfDay);
-    let mut reader = csv::ReaderBuilder::new()
-        .delimiter(mapping.separator.byte())
-        .has_headers(false)
-        .flexible(true)
-        .from_reader(skip_lines(text, mapping.lines_before).as_bytes());
-    let mut allowed: Option<Vec<DateOrder>> = None;
-    let (mut first, mut last) = (None, None);
-    for (row, record) in reader.records().flatten().enumerate() {
-        let Some(cell) = record.get(at) else {
-            continue;
+    let offset = |row: &Vec<String>| {
+        let cell = row.get(at)?;
+        let order = date::orders(cell).into_iter().next();
+        let beside = || {
+            let mut left_out = columns
+                .iter()
+                .zip(row)
+                .filter(|(column, _)| **column == Column::LeftOut);
+            left_out.find_map(|(_, cell)| spelled::offset_alone(cell))
         };
-        let by_cell = date::orders(cell);
-        if by_cell.is_empty() {
-            continue;
-        }
-        let stamp = (
-            cell.to_owned(),
-            of_day.and_then(|at| record.get(at)).map(str::to_owned),
-        );
-        first.get_or_insert_with(|| stamp.clone());
-        last = Some(stamp);
-        let before = allowed.take().unwrap_or_else(|| by_cell.clone());
-        let both: Vec<DateOrder> = before
-            .into_iter()
-            .filter(|order| by_cell.contains(order))
-            .collect();
-        let settled = both.len() <= 1;
-        allowed = Some(both);
-        if settled && row > ROWS {
-            break;
-        }
-    }
-    let reading = |order: DateOrder, stamp: &Option<(String, Option<String>)>| {
-        let (day, time) = stamp.as_ref()?;
-        let moment = date::moment(day, order)?.seconds;
-        let of_day = time.as_deref().and_then(date::of_day).unwrap_or(0);
-        Some(written(moment + of_day))
+        let said = match order {
+            Some(order) => date::moment(cell, order)?.offset_s,
+            None => spelled::counted(cell)?.offset_s,
+        };
+        beside().or(said)
     };
-    allowed
-        .unwrap_or_default()
-        .into_iter()
-        .filter_map(|order| {
-            Some(OrderReading {
-                order,
-                first: reading(order, &first)?,
-                last: reading(order, &last)?,
-            })
-        })
-        .collect()
+    let offsets: Vec<Option<i64>> = rows.iter().map(offset).collect();
+    match offsets.first() {
+        Some(Some(first)) if offsets.iter().all(|one| *one == Some(*first)) => Zone::Offset(*first),
+        Some(Some(_)) => Zone::Offset(0),
+        _ => Zone::Unnamed,
+    }
 }

@@ -4,6 +4,8 @@
 //! Bytes come in, rows come out; nothing here opens a file. What was guessed, what can be read in two
 //! ways, what was put in order or left out stands in the answer.
 
+mod beginning;
+mod beside;
 mod columns;
 mod date;
 mod decode;
@@ -12,16 +14,24 @@ mod guess;
 mod heading;
 mod mapping;
 mod marks;
+mod nearest;
 mod notes;
 mod number;
+mod orders;
+mod places;
 mod read;
 mod readings;
 mod refused;
 mod remark;
 mod rows;
+mod settled;
 mod seven_digits;
+mod shifted;
+mod spelled;
 mod spreadsheet;
+mod taken;
 mod thin;
+mod timing;
 
 #[cfg(test)]
 mod tests;

@@ -27,6 +27,26 @@ pub enum Note {
     Thousands(usize, u64, usize),
     /// Lines behind the readings that hold none, such as a summary: first of them.
     Ends(u64),
+    /// Lines among the readings that hold no time, such as a remark or the headings once more: how many,
+    /// and the first.
+    PassedOver(usize, u64),
+    /// Rows that end before their last column, left out: how many, and the line of the first.
+    ShortRows(usize, u64),
+    /// Cells of a column that hold a word and no number, taken for missing.
+    Words {
+        /// Column, counted from 1.
+        column: usize,
+        /// How many.
+        cells: usize,
+        /// Line of the first.
+        line: u64,
+        /// What stands there, cut short.
+        found: String,
+    },
+    /// A column, counted from 1, holds times of its own, which were not used.
+    OtherTimes(usize),
+    /// Times say their offset, and are therefore of universal time, whichever zone is named.
+    UniversalTime,
     /// Bytes that are no text in the encoding.
     Replaced,
     /// The sheet of a spreadsheet that was read because it has readings, and the others.
@@ -99,6 +119,51 @@ impl fmt::Display for Note {
             Self::Ends(line) => write!(
                 out,
                 "from line {line} on there are no readings; what stands there was left out"
+            ),
+            Self::PassedOver(1, line) => write!(
+                out,
+                "line {line} holds no time and was left out; the readings go on behind it"
+            ),
+            Self::PassedOver(lines, first) => write!(
+                out,
+                "{lines} lines among the readings hold no time and were left out, the first is line {first}"
+            ),
+            Self::ShortRows(1, line) => write!(
+                out,
+                "line {line} ends before its last column and was left out"
+            ),
+            Self::ShortRows(rows, first) => write!(
+                out,
+                "{rows} rows end before their last column and were left out, the first is line {first}"
+            ),
+            Self::Words {
+                column,
+                cells: 1,
+                line,
+                found,
+            } => write!(
+                out,
+                "column {column}: line {line} holds \u{201c}{found}\u{201d} and no number; it counts as \
+                 missing"
+            ),
+            Self::Words {
+                column,
+                cells,
+                line,
+                found,
+            } => write!(
+                out,
+                "column {column}: {cells} cells hold a word and no number, the first is \
+                 \u{201c}{found}\u{201d} in line {line}; they count as missing"
+            ),
+            Self::OtherTimes(column) => write!(
+                out,
+                "column {column} holds times of its own, which were not used: say so, if its times are \
+                 the right ones, or if readings belong to them"
+            ),
+            Self::UniversalTime => out.write_str(
+                "the times say how far they are from universal time; they are shown here in universal \
+                 time, whichever zone is named",
             ),
             Self::Replaced => out.write_str("some letters could not be read in this encoding"),
             Self::SheetRead(read, others) => write!(

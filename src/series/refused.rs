@@ -84,8 +84,8 @@ pub enum ReadError {
     /// No column is said to hold times, or none readings.
     #[error("say which column holds {0}")]
     NoColumn(&'static str),
-    /// Day and month can be read in two ways and nobody has said which.
-    #[error("say whether dates are day, month, year or month, day, year")]
+    /// Dates can be read in more than one way and nobody has said which.
+    #[error("say in which order day, month and year stand in the dates")]
     OrderNotSaid,
     /// No such zone.
     #[error(
@@ -119,6 +119,88 @@ pub enum ReadError {
         /// How many there should be.
         expected: usize,
     },
+    /// A line that looks most like a row, and is none.
+    #[error(
+        "no row with a time and a number was found; line {line} looks most like one, where column \
+         {column} holds \u{201c}{found}\u{201d}: {expected}"
+    )]
+    NoRow {
+        /// Line, counted from 1.
+        line: usize,
+        /// Column, counted from 1.
+        column: usize,
+        /// What is there, cut short.
+        found: String,
+        /// What was expected.
+        expected: &'static str,
+    },
+    /// A quote that goes on over rows.
+    #[error(
+        "line {line}: a quote begins there and does not end before other rows follow; close it or take it \
+         out"
+    )]
+    QuoteNotClosed {
+        /// Line, counted from 1.
+        line: u64,
+    },
+    /// Headings among the rows that differ from those above.
+    #[error(
+        "line {line}: headings follow that differ from the first ones, column {column} is \
+         \u{201c}{found}\u{201d} from there on; put what follows into a file of its own"
+    )]
+    OtherHeadings {
+        /// Line, counted from 1.
+        line: u64,
+        /// Column, counted from 1.
+        column: usize,
+        /// What is there, cut short.
+        found: String,
+    },
+    /// Rows have more columns than the headings.
+    #[error(
+        "the readings have {cells} columns and the headings in line {line} only {headings}, so that it is \
+         not known which heading belongs to which column; give every column a heading, and put a \
+         decimal comma into quotes or part the columns with semicolons"
+    )]
+    HeadingsShort {
+        /// Line of the headings, counted from 1.
+        line: usize,
+        /// How many headings there are.
+        headings: usize,
+        /// How many columns.
+        cells: usize,
+    },
+    /// All times are midnight, and most of them come again.
+    #[error(
+        "{0} rows have the same time as another: the dates have no time of day that is understood; say \
+         which column holds it, written as 14:30"
+    )]
+    NoTimeOfDay(usize),
+    /// Most rows have a time that another has.
+    #[error(
+        "{0} rows have the same time as another, with other readings, the first at {1}; put sensors that \
+         stand one below the other into columns or files of their own, or write the times to the second"
+    )]
+    SameTimes(usize, String),
+    /// Rows of sensors one below the other.
+    #[error(
+        "the rows are of several sensors one below the other, such as \u{201c}{first}\u{201d} and \
+         \u{201c}{second}\u{201d} in column {column}; put each into a file or columns of its own"
+    )]
+    SensorsBelowEachOther {
+        /// Column with their names, counted from 1.
+        column: usize,
+        /// The first.
+        first: String,
+        /// Another.
+        second: String,
+    },
+    /// The date is spread over columns.
+    #[error(
+        "year, month and day stand in columns of their own (columns {0} to {1}); put them into one, as \
+         2026-01-31"
+    )]
+    DateInParts(usize, usize),
 }
 
 /// Most letters of a cell or a name that a sentence shows.

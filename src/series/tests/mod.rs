@@ -10,6 +10,9 @@ use super::{
     Why, Zone, doubtful, guess, guess_with, moment, preview, read, read_watched,
 };
 
+mod rows;
+mod times;
+
 fn read_as_guessed(text: &str) -> Result<Series, ReadError> {
     let guess = guess(text.as_bytes())?;
     read(text.as_bytes(), &guess.mapping)
@@ -407,10 +410,10 @@ fn what_was_said_of_a_file_is_not_guessed() {
         ..Given::default()
     };
     // By commas the only time stands together with what is no number.
-    assert_eq!(
+    assert!(matches!(
         guess_with(text.as_bytes(), &said),
-        Err(ReadError::NoReadings)
-    );
+        Err(ReadError::NoRow { line: 2, .. })
+    ));
     let said = Given {
         encoding: Some(Encoding::Windows1252),
         decimal: Some(Decimal::Comma),
