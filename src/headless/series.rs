@@ -249,3 +249,73 @@ fn bytes(path: &Path) -> Result<Vec<u8>, SeriesFailure> {
     }
     fs::read(path).map_err(|error| SeriesFailure::Disk(shown(), error))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use clap::Parser;
+
+    #[derive(Parser)]
+    struct Line {
+        #[command(flatten)]
+        arguments: SeriesArguments,
+    }
+
+    fn parsed(words: &[&str]) -> Result<SeriesArguments, clap::Error> {
+        let line = ["series"].iter().chain(words);
+        Line::try_parse_from(line).map(|line| line.arguments)
+    }
+
+    /// What is said of a text with these words behind its name.
+    fn said(text: &str, words: &[&str]) -> String {
+        let folder = tempfile::tempdir().unwrap();
+        let file = folder.path().join("log\u{1b}[31m.csv");
+        fs::write(&file, text).unwrap();
+        let mut all = vec![file.to_str().unwrap()];
+        all.extend(words);
+        super::text(&parsed(&all).unwrap()).unwrap().text
+    }
+
+    #[test]
+    fn what_was_said_of_a_file_is_known_before_the_rest_is_guessed() {
+        let mut text = String::from("Time,Temp (°C),RH (%)\n");
+        for row in 10..40 {
+            text.push_str(&format!("2026-01-20 08:{row},\"4,25\",\"61,75\"\n"));
+        }
+        let words = ["--separator", "comma", "--decimal", "comma"];
+        assert!(said(&text, &words).contains("61.8"));
+    }
+
+    #[test]
+    fn columns_that_are_left_out_are_named_and_can_be_read() {
+        let mut text = String::from("Time,Temp (°C),Clamminess\n");
+        for row in 10..40 {
+            text.push_str(&format!("2026-01-20 08:{row},4.25,61.75\n"));
+        }
+        let before = said(&text, &[]);
+        assert!(before.contains("3 \u{201c}Clamminess\u{201d}"), "{before}");
+        let after = said(&text, &["--column", "Clamminess=rh"]);
+        assert!(
+            !after.contains("left out") && after.contains("61.8"),
+            "{after}"
+        );
+    }
+
+    #[test]
+    fn nothing_of_a_file_steers_the_terminal() {
+        for text in [
+            "x",
+            "Time,Temp °C\n2026-01-20 08:00,12\n2026-01-20 08:10,\u{1b}[2J\n",
+        ] {
+            assert!(!said(text, &[]).contains('\u{1b}'));
+        }
+    }
+
+    #[test]
+    fn a_clock_is_wrong_by_less_than_a_lifetime() {
+        assert!(parsed(&["f", "--ahead", "-1800000000"]).is_ok());
+        assert!(parsed(&["f", "--ahead", "9223372036854775807"]).is_err());
+        let quarter = Some(ZoneWord::Offset(-12_600));
+        assert_eq!(parsed(&["f", "--zone", "-0330"]).unwrap().zone, quarter);
+    }
+}
