@@ -39,7 +39,8 @@ impl Beginning {
         let is_common = |at: usize| shapes.get(at) == Some(&Some((width, time_at)));
         let is_timed = |line: &Vec<String>| line.get(time_at).is_some_and(|cell| is_time(cell));
         let commons = || (0..lines.len()).filter(|at| is_common(*at));
-        let headings = || (0..lines.len()).filter(|at| lines.get(*at).is_some_and(is_heading));
+        let headings =
+            || (0..lines.len()).filter(|at| lines.get(*at).is_some_and(|line| is_heading(line)));
         let mut first = commons().next()?;
         if headings().next().is_some_and(|heading| heading > first)
             && let Some(heading) = headings().next()
@@ -63,7 +64,7 @@ impl Beginning {
 }
 
 /// Whether a line is one of headings: some cells, none of them a time, and a quantity among them.
-fn is_heading(line: &Vec<String>) -> bool {
+fn is_heading(line: &[String]) -> bool {
     let full = line.iter().filter(|cell| !cell.trim().is_empty()).count();
     full > 1
         && !line.iter().any(|cell| is_moment(cell))

@@ -90,6 +90,9 @@ impl Beside {
 
     /// Takes note of a row that was taken.
     pub(super) fn row(&mut self, record: &csv::ByteRecord) {
+        if self.rows > 1 && self.labels.is_empty() {
+            return;
+        }
         self.rows += 1;
         if self.rows == 2 {
             let goes_on = |(column, first): &(usize, Vec<u8>)| {

@@ -17,6 +17,8 @@ pub(super) struct Places {
     pub(super) order: DateOrder,
     /// Columns of readings with their units.
     pub(super) readings: Vec<(usize, Unit)>,
+    /// Cells that a row has at the least: up to the last column of readings.
+    pub(super) needed: usize,
     /// Columns that are not used.
     pub(super) left_out: Vec<usize>,
 }
@@ -47,6 +49,7 @@ impl Places {
         Ok(Self {
             times,
             order: mapping.order.ok_or(ReadError::OrderNotSaid)?,
+            needed: readings.iter().map(|(at, _)| at + 1).max().unwrap_or(0),
             readings,
             left_out: columns()
                 .filter(|(_, column)| **column == Column::LeftOut)

@@ -176,7 +176,7 @@ fn month(word: &str) -> Option<usize> {
     let starts = |names: &&[&str]| names.iter().any(|name| word.starts_with(name));
     MONTHS
         .iter()
-        .position(|names| starts(&names))
+        .position(|names| starts(names))
         .map(|at| at + 1)
 }
 

@@ -130,8 +130,7 @@ impl<'a> Rows<'a> {
             }
             self.passed.number = number;
         }
-        let needed = self.places.readings.iter().map(|(column, _)| column + 1);
-        if needed.max().is_some_and(|needed| record.len() < needed) {
+        if record.len() < self.places.needed {
             self.short.one(line, (0, String::new()));
             if self.short.number == 1 {
                 self.short_cells = record.len();
