@@ -174,10 +174,7 @@ pub(super) fn offset_alone(text: &str) -> Option<i64> {
 
 fn month(word: &str) -> Option<usize> {
     let starts = |names: &&[&str]| names.iter().any(|name| word.starts_with(name));
-    MONTHS
-        .iter()
-        .position(|names| starts(names))
-        .map(|at| at + 1)
+    MONTHS.iter().position(starts).map(|at| at + 1)
 }
 
 /// Splits a spelling up; `None` where a word or sign in it has no part in a date.

@@ -127,7 +127,10 @@ fn gaps_of_which_none_counts_are_not_known_never_nothing() {
         diameter_mm: Some(5.0),
     };
     sealed.state = WorkState::Sealed;
-    nothing(&survey, "what is left: sealed, but the share that remains is not given");
+    nothing(
+        &survey,
+        "what is left: sealed, but the share that remains is not given",
+    );
 }
 
 #[test]

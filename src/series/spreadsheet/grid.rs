@@ -147,7 +147,7 @@ impl Grid {
         } else {
             DAYS_FROM_1900
         };
-        if !days.is_finite() || days < 0.0 || days > 2_958_466.0 {
+        if !(0.0..=2_958_466.0).contains(&days) {
             return Value::Error;
         }
         if days < 1.0 {

@@ -297,14 +297,13 @@ fn numbers_kept_as_text_may_have_a_comma_before_decimals() {
     });
     let series = read_as_guessed(&workbook(&[("S", &sheet)]));
     assert_eq!(series.channels[0].values.get(3), Some(-13.5));
-    // What may be thousands is no number with decimals.
+    // Beside numbers with a point, a comma stands between thousands, and that is told.
     let sheet = rows(&["Time", "Temp (°C)", "CO2 (ppm)"], 100, |at| {
         vec![format!("{}@1", day(at)), temperature(at), "1,200".into()]
     });
-    assert_eq!(
-        read_as_guessed(&workbook(&[("S", &sheet)])).channels.len(),
-        1
-    );
+    let series = read_as_guessed(&workbook(&[("S", &sheet)]));
+    assert_eq!(series.channels[1].values.get(3), Some(1200.0));
+    assert_eq!(series.notes, [Note::Thousands(100, 2, 3)]);
 }
 
 #[test]

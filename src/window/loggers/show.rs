@@ -121,7 +121,10 @@ fn orders(ui: &mut Ui, chosen: &mut Chosen, fresh: bool) -> bool {
     if chosen.guess.orders.len() < 2 {
         return false;
     }
-    part(ui, "Day and month can be read in two ways. Which is right?");
+    part(
+        ui,
+        "Day and month can be read in more than one way. Which is right?",
+    );
     let mut changed = false;
     for (at, reading) in chosen.guess.orders.iter().enumerate() {
         let words = format!(

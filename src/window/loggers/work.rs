@@ -286,7 +286,7 @@ mod tests {
         for more in 0..60 {
             text.push_str(&format!("2026-03-01 00:{more:02},5\n"));
         }
-        text.push_str("2026-04-01 00:00,warm\n");
+        text.push_str("2026-04-01 00:00,5 ±1\n");
         fs::write(&path, &text).unwrap();
         let chosen = open(&mut worker);
         worker
