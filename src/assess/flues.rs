@@ -1,11 +1,13 @@
 //! Fans against flues, and how stale the air of sleepers becomes: what could hurt somebody that only
 //! an air balance shows.
 
-use super::answer::{Answer, CaseAnswer, SafetyVerdict};
+use super::answer::{Answer, Assessment, CaseAir, CaseAnswer, SafetyVerdict};
 use super::envelope::Envelope;
+use super::factors::Factors;
 use super::law::laws;
 use super::prepared::Prepared;
 use super::quantity::Kind;
+use super::sleepers::outside_air_m3_s;
 use super::words::{figure, listed};
 use crate::physics::MoistAir;
 use crate::physics::air::pressure_at_altitude;
@@ -94,30 +96,8 @@ pub(super) fn findings(
     cases: &[CaseAnswer],
 ) -> Vec<Finding> {
     let mut findings = Vec::new();
-    let fans = || survey.fans.iter().filter(|fan| runs(fan));
-    if fans().next().is_some() {
-        match pull(survey, prepared) {
-            Ok(pull) => {
-                spilling(survey, &pull, &mut findings);
-                held_back(survey, &pull, &mut findings);
-            }
-            Err(unknown) if fans().any(|fan| fan.direction == FanDirection::Extract) => {
-                for appliance in open_flued(survey) {
-                    findings.push(Finding {
-                        severity: Severity::Warning,
-                        place: Place::whole(Item::Appliance(appliance.id)),
-                        sentence: format!(
-                            "{}: whether fans draw its flue gas into the room is not known: {}",
-                            words(appliance),
-                            unknown.reason
-                        ),
-                        advice: "do not let it burn while a fan draws air out, until that is known"
-                            .to_owned(),
-                    });
-                }
-            }
-            Err(_) => {}
-        }
+    if let Some(pull) = drawn_back(survey, prepared, &mut findings) {
+        held_back(survey, &pull, &mut findings);
     }
     if let SafetyVerdict::Below { .. } = verdict {
         for appliance in open_flued(survey) {
@@ -133,9 +113,79 @@ pub(super) fn findings(
         }
     }
     if survey.set_up == SetUp::InUse {
-        findings.extend(stale_air(survey, cases));
+        let airs = cases.iter().map(|case| (case.name.as_str(), &case.air));
+        findings.extend(stale_air(survey, airs));
     }
     findings
+}
+
+/// What could hurt somebody once it is in use, whatever the set-up shown: flue gas that fans draw back
+/// and stale air of sleepers, warnings and dangers. No factor gives more air than the sizes do.
+pub(crate) fn in_use(survey: &Survey, factors: &Factors) -> Vec<Finding> {
+    let mut findings = Vec::new();
+    let drawn = survey.fans.iter().any(runs) && !survey.appliances.is_empty();
+    if survey.vehicle.berths == 0 && !drawn {
+        return findings;
+    }
+    let mut used = survey.clone();
+    used.set_up = SetUp::InUse;
+    let prepared = Prepared::new(&used, &factors.at_most_one());
+    drawn_back(&used, &prepared, &mut findings);
+    let vehicle = prepared.vehicle(&used);
+    let cases = used.weather.iter();
+    let airs: Vec<_> = cases
+        .map(|case| (case.name.as_str(), vehicle.air_change(case)))
+        .collect();
+    findings.extend(stale_air(
+        &used,
+        airs.iter().map(|(name, air)| (*name, air)),
+    ));
+    findings.retain(|finding| matches!(finding.severity, Severity::Danger | Severity::Warning));
+    findings
+}
+
+/// The same of a vehicle after its work, as it stands.
+pub(crate) fn once_in_use(survey: &Survey, assessment: &Assessment) -> Vec<Finding> {
+    let mut findings = in_use(survey, &Factors::of(assessment.calibrated.iter().copied()));
+    if survey.set_up == SetUp::LaidUp {
+        for finding in &mut findings {
+            finding.sentence.insert_str(0, "once it is in use again, ");
+        }
+    }
+    findings
+}
+
+/// Flues from which fans draw gas, or of which that is not known; and what the fans do, where they run.
+fn drawn_back(
+    survey: &Survey,
+    prepared: &Prepared,
+    findings: &mut Vec<Finding>,
+) -> Option<FanPull> {
+    let fans = || survey.fans.iter().filter(|fan| runs(fan));
+    fans().next()?;
+    match pull(survey, prepared) {
+        Ok(pull) => {
+            spilling(survey, &pull, findings);
+            Some(pull)
+        }
+        Err(unknown) => {
+            let extracts = fans().any(|fan| fan.direction == FanDirection::Extract);
+            for appliance in open_flued(survey).filter(|_| extracts) {
+                findings.push(Finding {
+                    severity: Severity::Warning,
+                    place: Place::whole(Item::Appliance(appliance.id)),
+                    sentence: format!(
+                        "{}: whether fans draw its flue gas into the room is not known: {}",
+                        words(appliance),
+                        unknown.reason
+                    ),
+                    advice: "do not let it burn while a fan draws air out, until that is known"
+                        .to_owned(),
+                });
+            }
+            None
+        }
+    }
 }
 
 fn words(appliance: &Appliance) -> String {
@@ -226,17 +276,19 @@ const STEPS: [(f64, Severity, &str); 3] = [
 /// Carbon dioxide beyond which no figure means anything, ppm.
 const NO_FIGURE_PPM: f64 = 40_000.0;
 
-/// The weather case in which the air of sleepers becomes the most stale, by steps.
-fn stale_air(survey: &Survey, cases: &[CaseAnswer]) -> Option<Finding> {
+/// The weather case in which the air of sleepers becomes the most stale, by steps; the cases by name.
+fn stale_air<'a>(
+    survey: &Survey,
+    cases: impl Iterator<Item = (&'a str, &'a Answer<CaseAir>)>,
+) -> Option<Finding> {
     let sleepers = survey.vehicle.berths;
-    let of = |case: &CaseAnswer| {
-        let air = case.air.as_ref().ok()?;
-        let flow = air.mean_inflow_kg_s / air.inside.density();
+    let of = |(name, air): (&'a str, &'a Answer<CaseAir>)| {
+        let flow = outside_air_m3_s(survey, air.as_ref().ok()?);
         // No air at all is the worst.
         let ppm = carbon_dioxide_ppm(sleepers, flow).unwrap_or(f64::INFINITY);
-        (sleepers > 0).then(|| (case.name.clone(), ppm))
+        (sleepers > 0).then_some((name, ppm))
     };
-    let found: Vec<(String, f64)> = cases.iter().filter_map(of).collect();
+    let found: Vec<(&str, f64)> = cases.filter_map(of).collect();
     let worst = found.iter().map(|(_, ppm)| *ppm).reduce(f64::max)?;
     let (_, severity, meaning) = STEPS.into_iter().find(|(from, ..)| worst > *from)?;
     let at_worst = found.iter().filter(|(_, ppm)| *ppm >= worst);

@@ -32,6 +32,7 @@ pub mod reach;
 pub mod safety;
 pub mod sealing;
 pub mod shown;
+mod sleepers;
 mod sound;
 pub mod spaces;
 mod spread;

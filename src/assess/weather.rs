@@ -77,6 +77,15 @@ impl Vehicle<'_> {
         }
     }
 
+    /// The air change of a weather case alone.
+    ///
+    /// # Errors
+    /// [`NotKnown`] where it is not.
+    pub(super) fn air_change(&self, case: &WeatherCase) -> Answer<CaseAir> {
+        self.first_error(case)?;
+        self.air(case, air_states(self.survey, case)?)
+    }
+
     /// What of the vehicle, the site, the spaces and this case is impossible stops its air change
     /// and all that hangs on it. What it does not need, such as the direction the front points to,
     /// does not; nor does a size of the vehicle that was left out stop more than what needs it.

@@ -28,25 +28,38 @@ pub(crate) fn section(now: &Survey, work: &Answer<Work>) -> Section {
     let doubt = left_out(now).or_else(|| which_order(now, "among these steps"));
     section.blocks.extend(doubt);
     if now.as_ordered().is_some() {
-        let days = by_day(now).into_iter().map(|(day, of_it)| match day {
-            "" => format!("{}, {NO_DAY}", gaps(&of_it)),
-            day => format!("{} on {day}", gaps(&of_it)),
-        });
-        let days: Vec<String> = days.collect();
         section.paragraph(format!(
             "Sealed since the order was placed, and shown below as ordered: {}.",
-            days.join("; ")
+            which_when(now)
         ));
     }
     section
 }
 
 /// What is to be said before a quotation of such work goes out.
-pub(crate) fn before_it_goes_out(now: &Survey, work: &Work) -> Option<Block> {
+pub(crate) fn before_it_goes_out(now: &Survey, work: &Work) -> Vec<Block> {
     if work.chosen != Chosen::Planned {
-        return None;
+        return Vec::new();
     }
-    left_out(now).or_else(|| which_order(now, "in this quotation"))
+    let done = now.as_ordered().map(|_| Block::Caution {
+        title: "Done already".to_owned(),
+        text: format!(
+            "Sealed already, and shown below as it was ordered: {}. To offer other work, mark its gaps as planned.",
+            which_when(now)
+        ),
+    });
+    let doubt = left_out(now).or_else(|| which_order(now, "in this quotation"));
+    done.into_iter().chain(doubt).collect()
+}
+
+/// What was sealed as part of the order, and when.
+fn which_when(now: &Survey) -> String {
+    let days = by_day(now).into_iter().map(|(day, of_it)| match day {
+        "" => format!("{}, {NO_DAY}", gaps(&of_it)),
+        day => format!("{} on {day}", gaps(&of_it)),
+    });
+    let days: Vec<String> = days.collect();
+    days.join("; ")
 }
 
 /// What was sealed as part of the order, by the days on which it was.

@@ -2,11 +2,13 @@
 
 use super::Material;
 use super::blocks::{Align, Block, Reasons, Section, Table};
+use super::findings;
 use super::ledger::remedy;
 use super::measured::is_by_test;
 use super::results::ach;
 use super::sealing::{LEAST, MOST, Side, case, changes};
 use super::words::{name, place};
+use crate::assess::flues::once_in_use;
 use crate::assess::quantity::Kind;
 use crate::assess::sealing::{Prospect, air_per_sleeper};
 use crate::assess::uncertainty::Uncertainty;
@@ -56,6 +58,9 @@ pub(crate) fn section(material: &Material<'_>) -> Section {
     section.push(Block::Plain {
         sentences: in_plain_words(survey, [before.assessment(), after.assessment()]),
     });
+    for finding in once_in_use(after.survey(), after.assessment()) {
+        section.push(findings::block(&finding));
+    }
     section.heading("Before and after");
     let uncertainty = [material.uncertainty_before, material.uncertainty];
     changes(

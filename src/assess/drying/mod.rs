@@ -100,7 +100,7 @@ pub(super) fn as_it_stands(
         findings: findings::find(&ground, &situations, &options),
         sizing: sizing::sizing(&ground, envelope, &situations),
         warm_up: warm_up::warm_up(&ground, &situations),
-        night_air: night_air::night_air(&ground, envelope),
+        night_air: night_air::night_air(&ground),
         options,
         after_plan: None,
     })

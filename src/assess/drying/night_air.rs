@@ -4,7 +4,7 @@ use super::answer::{MOST_PPM, NightAir};
 use super::equipment;
 use super::ground::Ground;
 use crate::assess::answer::{Answer, NotKnown};
-use crate::assess::envelope::Envelope;
+use crate::assess::sleepers::outside_air_m3_s;
 use crate::physics::people::carbon_dioxide_ppm;
 use crate::survey::{Item, SetUp};
 
@@ -12,15 +12,15 @@ use crate::survey::{Item, SetUp};
 /// off at night less air comes in than at comfort.
 ///
 /// ```text
-/// Q = m/ρ_i,   q = Q/N,   C = 420 + 10⁶ N G/Q
+/// q = Q/N,   C = 420 + 10⁶ N G/Q
 /// ```
-/// where m is the outside air coming in, kg/s, ρ_i the density inside, kg/m³, N the berths, G the
-/// carbon dioxide of a sleeper, 13.6 L/h (EN 16798-1 **\[M\]**), and C the steady carbon dioxide,
-/// ppm. It says nothing about carbon monoxide.
+/// where Q is the outside air that reaches the sleepers, m³/s, N the berths, G the carbon dioxide of a
+/// sleeper, 13.6 L/h (EN 16798-1 **\[M\]**), and C the steady carbon dioxide, ppm. It says nothing about
+/// carbon monoxide.
 ///
 /// # Errors
 /// [`NotKnown`] while it is laid up, and where there are no berths, no weather, or no air flow.
-pub(crate) fn night_air(ground: &Ground<'_>, envelope: &Envelope) -> Answer<NightAir> {
+pub(crate) fn night_air(ground: &Ground<'_>) -> Answer<NightAir> {
     if ground.survey.set_up == SetUp::LaidUp {
         return Err(NotKnown::because("nobody sleeps in it while it is laid up"));
     }
@@ -34,10 +34,9 @@ pub(crate) fn night_air(ground: &Ground<'_>, envelope: &Envelope) -> Answer<Nigh
     if sleepers == 0 {
         return Err(NotKnown::because("the vehicle has no berths"));
     }
-    let (outside, inside) = crate::assess::weather::air_states(ground.survey, case)?;
-    let wind = ground.wind(envelope, case);
-    let (inflow, density) = envelope.mean_inflow((&outside, &inside), wind)?;
-    let flow = inflow / density;
+    let answer = ground.answers.get(ground.calmest);
+    let answer = answer.ok_or_else(|| NotKnown::because("there is no weather case"))?;
+    let flow = outside_air_m3_s(ground.survey, answer.air.as_ref().map_err(Clone::clone)?);
     let ppm = carbon_dioxide_ppm(sleepers, flow)
         .ok_or_else(|| NotKnown::because("no air flows through the vehicle"))?;
     Ok(NightAir {

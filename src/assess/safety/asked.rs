@@ -4,7 +4,9 @@
 //! EN 721:2019) \[R\]; and AS/NZS 5601.2, as relayed \[R\].
 
 use crate::assess::answer::{Answer, HeatInput, NotKnown, SafetyRequirement};
-use crate::survey::{CodeOfPractice, Field, Survey};
+use crate::physics::units::SECONDS_PER_HOUR;
+use crate::survey::findings::called;
+use crate::survey::{Appliance, ApplianceKind, CodeOfPractice, Field, Heater, HeaterFuel, Survey};
 
 /// Rows of the table: plan area up to, m²; then high in the roof, high elsewhere and low, mm².
 const OPEN_FLUED: [(f64, [f64; 3]); 5] = [
@@ -30,11 +32,7 @@ const MM2: f64 = 1e-6;
 /// [`NotKnown`] where what it goes by is not given, or where it has no figure for the vehicle.
 pub(super) fn asked(survey: &Survey, plan_area_m2: &Answer<f64>) -> Answer<SafetyRequirement> {
     match survey.vehicle.code_of_practice {
-        CodeOfPractice::En721 => {
-            let mut appliances = survey.appliances.iter();
-            let open_flued = appliances.any(|appliance| !appliance.room_sealed);
-            by_plan_area(plan_area_m2.clone()?, open_flued)
-        }
+        CodeOfPractice::En721 => by_plan_area(plan_area_m2.clone()?, takes_air(survey)),
         CodeOfPractice::AsNzs5601 => Ok(by_heat_input(HeatInput {
             mj_per_h: heat_input(survey)?,
             berths: survey.vehicle.berths,
@@ -42,29 +40,65 @@ pub(super) fn asked(survey: &Survey, plan_area_m2: &Answer<f64>) -> Answer<Safet
     }
 }
 
-/// Rated heat input of the appliances that are not room-sealed, MJ/h.
+/// Whether anything there takes its air from the room: an appliance that is not room-sealed, or a heater
+/// without flue, listed among the appliances or not.
+pub(super) fn takes_air(survey: &Survey) -> bool {
+    let mut appliances = survey.appliances.iter();
+    appliances.any(|one| !one.room_sealed) || without_flue(survey).next().is_some()
+}
+
+/// Heaters that are there and burn into the room.
+fn without_flue(survey: &Survey) -> impl Iterator<Item = &Heater> {
+    let heaters = survey.heaters.iter();
+    heaters.filter(|heater| heater.owned && heater.fuel == HeaterFuel::UnfluedGas)
+}
+
+/// Rated heat input of all that is not room-sealed, MJ/h. A space heater may stand among the appliances
+/// and among the heaters: of both lists that with the greater sum counts.
 ///
 /// # Errors
 /// [`NotKnown`] where one of them has none that could be.
 fn heat_input(survey: &Survey) -> Answer<f64> {
-    let taking_air = survey.appliances.iter().filter(|one| !one.room_sealed);
-    taking_air
-        .map(|one| {
-            let input = one
-                .input_mj_per_h
-                .filter(|&input| Field::RatedInput.allows(input));
-            input.ok_or_else(|| {
-                let what = match one.name.trim() {
-                    "" => one.kind.name().to_owned(),
-                    name => format!("{} \u{201c}{name}\u{201d}", one.kind.name()),
-                };
-                NotKnown::because(format!(
-                    "the heat input of the {what}, which is not room-sealed, is not given"
-                ))
-            })
-        })
-        .sum()
+    let taking_air = |space_heaters: bool| {
+        let appliances = survey.appliances.iter().filter(|one| !one.room_sealed);
+        let such =
+            appliances.filter(move |one| (one.kind == ApplianceKind::SpaceHeater) == space_heaters);
+        such.map(input).sum::<Answer<f64>>()
+    };
+    let heaters: Answer<f64> = without_flue(survey).map(all_its_heat).sum();
+    Ok(taking_air(false)? + taking_air(true)?.max(heaters?))
 }
+
+/// Rated heat input of an appliance, MJ/h.
+fn input(one: &Appliance) -> Answer<f64> {
+    let input = one
+        .input_mj_per_h
+        .filter(|&input| Field::RatedInput.allows(input));
+    input.ok_or_else(|| {
+        let what = match one.name.trim() {
+            "" => one.kind.name().to_owned(),
+            name => format!("{} \u{201c}{name}\u{201d}", one.kind.name()),
+        };
+        NotKnown::because(format!(
+            "the heat input of the {what}, which is not room-sealed, is not given"
+        ))
+    })
+}
+
+/// Heat input of a heater without flue, MJ/h: all of it is given to the room.
+fn all_its_heat(heater: &Heater) -> Answer<f64> {
+    let watts = heater.rating_w.filter(|&watts| Field::Rating.allows(watts));
+    let watts = watts.ok_or_else(|| {
+        NotKnown::because(format!(
+            "the rating of {}, which has no flue, is not given",
+            called("heater", &heater.name)
+        ))
+    })?;
+    Ok(watts * SECONDS_PER_HOUR / JOULES_PER_MJ)
+}
+
+/// Joules in a megajoule.
+const JOULES_PER_MJ: f64 = 1e6;
 
 /// Minimum free areas, m², for a plan area in m²: external length without drawbar × width without
 /// mirrors. The first row of the table whose plan area is not exceeded; `open_flued` where any

@@ -4,7 +4,10 @@
 //! they count nothing here.
 
 pub mod asked;
+mod by_space;
 pub mod words;
+
+use by_space::Ways;
 
 use super::answer::{Answer, NotKnown, Safety, SafetyRequirement, SafetyVerdict};
 use super::law::{GapLaw, free_area};
@@ -107,7 +110,8 @@ fn lasting_free_area(survey: &Survey, gap: &Gap, law: &GapLaw) -> Answer<f64> {
 
 /// Adds up the surveyed safety ventilation and holds it against the code of practice.
 ///
-/// Only gaps with that purpose that lead into the living space count. One whose level is not
+/// Only gaps with that purpose that lead into the living space count; of several spaces inside only
+/// what lets air into the first, where people sleep. One whose level is not
 /// known may be low or high, so it leaves both sums *not known*. One that is marked sealed counts
 /// nothing, whatever its remedy leaves. Until the surveyor has confirmed the list of appliances,
 /// what is asked for and the verdict are *not known*.
@@ -153,6 +157,7 @@ fn as_listed(survey: &Survey, laws: &[GapLaw], closed: impl Fn(&Gap) -> bool) ->
     let plan_area_m2 = plan_area_m2(survey);
     let required = asked::asked(survey, &plan_area_m2);
     let mut sums = [Ok(0.0), Ok(0.0), Ok(0.0)];
+    let mut ways = Ways::new(survey);
     for (gap, law) in survey.gaps.iter().zip(laws) {
         if gap.purpose != Purpose::SafetyVentilation || gap.leads_to == LeadsTo::Compartment {
             continue;
@@ -161,7 +166,7 @@ fn as_listed(survey: &Survey, laws: &[GapLaw], closed: impl Fn(&Gap) -> bool) ->
         let area = if closed(gap) {
             Ok(0.0)
         } else {
-            lasting_free_area(survey, gap, law)
+            lasting_free_area(survey, gap, law).map(|area| ways.pass(gap, area))
         };
         let targets: &[usize] = match &level {
             Ok(Level::HighInRoof) => &[0],
@@ -259,6 +264,7 @@ pub(crate) fn findings(survey: &Survey, laws: &[GapLaw], safety: &Safety) -> Vec
     findings.extend(
         worse(survey, laws, &safety.verdict).map(|sentence| finding(Severity::Danger, sentence)),
     );
+    findings.extend(by_space::findings(survey, laws));
     for gap in &survey.gaps {
         let counted = gap.purpose == Purpose::SafetyVentilation
             && gap.leads_to == LeadsTo::LivingSpace
@@ -275,11 +281,7 @@ pub(crate) fn findings(survey: &Survey, laws: &[GapLaw], safety: &Safety) -> Vec
             });
         }
     }
-    let burns = survey
-        .appliances
-        .iter()
-        .any(|appliance| !appliance.room_sealed);
-    if burns && survey.set_up == SetUp::InUse {
+    if asked::takes_air(survey) && survey.set_up == SetUp::InUse {
         findings.push(finding(
             Severity::Note,
             format!(

@@ -39,6 +39,7 @@ mod aim;
 mod best;
 mod bill;
 mod cost;
+mod heed;
 mod library;
 mod order;
 mod payback;

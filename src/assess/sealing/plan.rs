@@ -7,17 +7,17 @@
 use super::aim::{Aim, Figures};
 use super::bill::Bill;
 use super::cost::not_priced;
+use super::heed::heed;
 use super::payback::Payback;
 use super::prospect::{FINE, Prospect};
 use super::sealable::{Sealable, StaysOpen};
-use crate::assess::answer::{Answer, Assessment, LeakageTotal, NotKnown, Safety, SafetyVerdict};
+use crate::assess::answer::{Answer, Assessment, LeakageTotal, NotKnown, Safety};
 use crate::assess::assessment::assess;
 use crate::assess::model::Want;
-use crate::assess::safety;
+use crate::assess::sleepers::outside_air_m3_s;
 use crate::physics::counts::count;
 use crate::physics::units::SECONDS_PER_HOUR;
-use crate::survey::findings::is_damp;
-use crate::survey::{Field, Finding, GapId, Item, Place, Severity, Survey, WorkState};
+use crate::survey::{Finding, GapId, Survey, WorkState};
 
 /// A plan worked out.
 #[derive(Clone, Debug, PartialEq)]
@@ -177,6 +177,7 @@ pub(crate) fn plan_of(
     (was, will_be): (&Assessment, &Assessment),
     sealables: &[Sealable],
 ) -> Answer<Plan> {
+    let done = self::after(survey, sealables)?;
     let variants = Variants::new(survey, prospect, sealables);
     let before = variants.prospect.before().clone();
     let all: Vec<usize> = (0..sealables.len()).collect();
@@ -214,7 +215,12 @@ pub(crate) fn plan_of(
             air_per_sleeper(survey, was),
             air_per_sleeper(survey, will_be),
         ),
-        findings: heed(survey, sealables, minutes_not_priced, &will_be.safety),
+        findings: heed(
+            (survey, was),
+            (&done, will_be),
+            sealables,
+            minutes_not_priced,
+        ),
         safety: (was.safety.clone(), will_be.safety.clone()),
         leakage_unintended: (
             was.leakage.unintended.clone(),
@@ -313,10 +319,10 @@ fn shifts(
 /// Outside air for each sleeping place.
 ///
 /// ```text
-/// q = 3600 m/(ρ_i N)
+/// q = 3600 Q/N
 /// ```
-/// where m is the outside air coming in, kg/s, mean over the directions, ρ_i the density of the
-/// inside air, kg/m³, and N the berths.
+/// where Q is the outside air that reaches the sleepers, m³/s, mean over the directions, and N the
+/// berths.
 ///
 /// # Errors
 /// [`NotKnown`] where there are no berths, no weather, or no air change.
@@ -332,76 +338,10 @@ pub(crate) fn air_per_sleeper(survey: &Survey, assessment: &Assessment) -> Answe
         .ok_or_else(|| NotKnown::because("there is no weather case"))?;
     let of = |at: usize| {
         let air = assessment.cases[at].air.as_ref().map_err(Clone::clone)?;
-        Answer::Ok(air.mean_inflow_kg_s * SECONDS_PER_HOUR / air.inside.density() / berths)
+        Answer::Ok(outside_air_m3_s(survey, air) * SECONDS_PER_HOUR / berths)
     };
     Ok(AirPerSleeper {
         calm_m3_per_h: of(calm)?,
         windy_m3_per_h: of(windy)?,
     })
-}
-
-/// What to heed before the first gap is sealed.
-fn heed(
-    survey: &Survey,
-    sealables: &[Sealable],
-    minutes_not_priced: f64,
-    after: &Safety,
-) -> Vec<Finding> {
-    let mut findings = Vec::new();
-    if minutes_not_priced > 0.0 {
-        findings.push(Finding {
-            severity: Severity::Warning,
-            place: Place::at(Item::Tariffs, Field::Workshop),
-            sentence: format!(
-                "the cost is the material alone: {}",
-                not_priced(minutes_not_priced).reason
-            ),
-            advice: "give the workshop's hourly rate, or 0 if the work is to count nothing"
-                .to_owned(),
-        });
-    }
-    for sealable in sealables {
-        let Some(gap) = survey.gap(sealable.gap()) else {
-            continue;
-        };
-        if is_damp(&gap.damp) {
-            findings.push(Finding {
-                severity: Severity::Warning,
-                place: Place::at(Item::Gap(gap.id), Field::Damp),
-                sentence: format!(
-                    "gap {} is in the plan and there is a damp reading beside it ({})",
-                    gap.id, gap.damp
-                ),
-                advice: "find and mend the water leak before sealing it in".to_owned(),
-            });
-        }
-    }
-    if sealables.is_empty() {
-        return findings;
-    }
-    let (severity, sentence) = match &after.verdict {
-        SafetyVerdict::Meets => return findings,
-        SafetyVerdict::Below { .. } => (
-            Severity::Danger,
-            format!(
-                "sealing would take away air that now makes up for missing safety ventilation: what is surveyed lies below the minimum of {} [R]",
-                after.code.name()
-            ),
-        ),
-        SafetyVerdict::NotKnown(reason) => (
-            Severity::Warning,
-            format!(
-                "whether safety ventilation suffices once this is sealed is not known: {}",
-                reason.reason
-            ),
-        ),
-    };
-    findings.push(Finding {
-        severity,
-        place: Place::whole(Item::SafetyVentilation),
-        sentence,
-        advice: safety::DEFER.to_owned(),
-    });
-    findings.sort_by_key(|finding| finding.severity);
-    findings
 }

@@ -199,3 +199,56 @@ fn carbon_dioxide_has_its_steps_and_no_figure_beyond_forty_thousand() {
         0
     );
 }
+
+/// The same steps where the sleepers' own space is shut off: what a garage gets is none of theirs. A
+/// supply fan of 5 m³/h in it and one of 1.5 m³/h where they sleep: `420 + 10⁶·2·13.6/1500 = 18 553`
+/// ppm, not that of 6.5 m³/h, 4 605. Through a doorway some of it goes on to them.
+#[test]
+fn what_comes_into_the_garage_is_no_air_of_the_sleepers() {
+    use crate::survey::{InnerOpening, InnerOpeningId, InsideAir, Space, SpaceId};
+    let space = |id, name: &str| Space {
+        id: SpaceId(id),
+        name: name.to_owned(),
+        volume_m3: None,
+        warmer_by_k: 0.0,
+    };
+    let mut survey = with_fan(bare(), 1.5);
+    survey.set_up = SetUp::InUse;
+    survey.vehicle.berths = 2;
+    survey.spaces = vec![space(1, "living space"), space(2, "garage")];
+    let mut other = survey.fans[0].clone();
+    (other.id, other.flow_m3_per_h, other.space) = (FanId(2), Some(5.0), Some(SpaceId(2)));
+    survey.fans.push(other);
+    for case in &mut survey.weather {
+        (case.wind_m_s, case.inside) = (0.0, InsideAir::WarmerBy { kelvin: 0.0 });
+    }
+    for fan in &mut survey.fans {
+        fan.direction = FanDirection::Supply;
+    }
+    // Small enough that hardly anything else comes in, wide enough that the fans are not held back.
+    for space in [1, 2] {
+        let own = hole(&mut survey, Facing::Rear, 1.5, 5.0);
+        super::gap_mut(&mut survey, own).space = Some(SpaceId(space));
+    }
+    let told = |survey: &Survey| {
+        let mut all = assess(survey).findings.into_iter();
+        all.find(|one| one.sentence.contains("carbon dioxide"))
+            .map(|one| (one.severity, one.sentence))
+            .unwrap()
+    };
+    let (severity, sentence) = told(&survey);
+    assert_eq!(severity, Severity::Danger, "{sentence}");
+    assert!(
+        sentence.contains("at 18000 ppm") || sentence.contains("at 19000 ppm"),
+        "{sentence}"
+    );
+    let form = Form::RectangularHole {
+        width_mm: Some(600.0),
+        height_mm: Some(1700.0),
+    };
+    let mut door = InnerOpening::new(InnerOpeningId(1), SpaceId(1), SpaceId(2), form);
+    (door.height_m, door.rise_m) = (Some(1.5), Some(1.7));
+    survey.inner_openings.push(door);
+    let (severity, sentence) = told(&survey);
+    assert!(severity > Severity::Danger, "{sentence}");
+}

@@ -6,7 +6,9 @@ use crate::assess::safety::asked::{by_heat_input, by_plan_area};
 use crate::assess::{SafetyVerdict, assess};
 use crate::survey::gap::{Closing, Purpose};
 use crate::survey::{
-    Appliance, ApplianceId, ApplianceKind, CodeOfPractice, Facing, Field, GapId, Severity, Survey,
+    Appliance, ApplianceId, ApplianceKind, CodeOfPractice, Facing, Field, GapId, Heater,
+    HeaterFuel, HeaterId, InnerOpening, InnerOpeningId, Item, Place, Severity, Space, SpaceId,
+    Survey,
 };
 
 fn with_hob(mut survey: Survey) -> Survey {
@@ -183,4 +185,104 @@ fn heat_input_that_is_missing_leaves_safety_not_known_never_a_pass() {
     sealed.input_mj_per_h = None;
     survey.appliances.push(sealed);
     assert_eq!(assess(&survey).safety.verdict, SafetyVerdict::Meets);
+}
+
+fn with_heater(mut survey: Survey, rating_w: Option<f64>) -> Survey {
+    let mut heater = Heater::new(HeaterId(1), HeaterFuel::UnfluedGas);
+    (heater.rating_w, heater.owned) = (rating_w, true);
+    survey.heaters = vec![heater];
+    survey
+}
+
+/// A flame without flue takes its air from the room, whichever list it stands in: the table with any
+/// appliance that is not room-sealed holds, 12 500 mm² and 2 000 for 13.2 m² [R].
+#[test]
+fn a_heater_without_flue_asks_for_the_ventilation_of_an_appliance() {
+    let mut survey = with_heater(bare(), Some(3000.0));
+    ventilator(&mut survey, Facing::Roof, 2.6, 1_600.0);
+    ventilator(&mut survey, Facing::Underfloor, 0.5, 600.0);
+    let answers = assess(&survey);
+    let required = answers.safety.required.unwrap();
+    assert!(required.open_flued && (required.low - 2e-3).abs() < 1e-12);
+    assert!(matches!(
+        answers.safety.verdict,
+        SafetyVerdict::Below { .. }
+    ));
+    // Electric, or not there: it asks for nothing.
+    let mut other = survey.clone();
+    other.heaters[0].owned = false;
+    assert!(assess(&other).safety.required.is_err());
+    survey.heaters[0].fuel = HeaterFuel::Electricity;
+    assert!(assess(&survey).safety.required.is_err());
+}
+
+/// 3 kW is 10.8 MJ/h: `610 × 10.8 + 650 × 2 = 7 888` mm².
+#[test]
+fn by_heat_input_a_heater_without_flue_counts_once() {
+    let asked = |survey: &Survey| {
+        let required = assess(survey).safety.required;
+        required.map(|row| (row.low * 1e6).round())
+    };
+    let mut survey = with_heater(bare(), Some(3000.0));
+    survey.vehicle.code_of_practice = CodeOfPractice::AsNzs5601;
+    survey.vehicle.berths = 2;
+    assert!((asked(&survey).unwrap() - 7_888.0).abs() < 1e-9);
+    survey.appliances.push(Appliance {
+        id: ApplianceId(1),
+        kind: ApplianceKind::SpaceHeater,
+        name: "the same".into(),
+        room_sealed: false,
+        input_mj_per_h: Some(10.8),
+    });
+    assert!((asked(&survey).unwrap() - 7_888.0).abs() < 1e-9);
+    survey.heaters[0].rating_w = None;
+    let why = asked(&survey).unwrap_err();
+    assert!(why.reason.contains("rating of heater"), "{}", why.reason);
+}
+
+/// Nobody sleeps in the garage: its ventilators count for the first space only with what an opening
+/// that never closes lets through.
+#[test]
+fn a_ventilator_of_a_space_where_nobody_sleeps_does_not_count_for_the_sleepers() {
+    let space = |id, name: &str| Space {
+        id: SpaceId(id),
+        name: name.to_owned(),
+        volume_m3: None,
+        warmer_by_k: 0.0,
+    };
+    let mut survey = with_hob(bare());
+    let roof = ventilator(&mut survey, Facing::Roof, 2.6, 12_500.0);
+    ventilator(&mut survey, Facing::Underfloor, 0.5, 2_000.0);
+    survey.spaces = vec![space(1, "living space"), space(2, "garage")];
+    assert_eq!(assess(&survey).safety.verdict, SafetyVerdict::Meets);
+    gap_mut(&mut survey, roof).space = Some(SpaceId(2));
+    let own = Place::at(Item::Gap(roof), Field::Space);
+    let told = |survey: &Survey| {
+        let mut all = assess(survey).findings.into_iter();
+        all.find(|one| one.place == own).map(|one| one.sentence)
+    };
+    let high = |survey: &Survey| match assess(survey).safety.verdict {
+        SafetyVerdict::Below { high_share, .. } => high_share,
+        verdict => panic!("{verdict:?}"),
+    };
+    assert!(high(&survey).abs() < 1e-12);
+    assert!(
+        told(&survey)
+            .unwrap()
+            .contains("counts nothing for space “living space”")
+    );
+    let form = crate::survey::Form::RectangularHole {
+        width_mm: Some(100.0),
+        height_mm: Some(62.5),
+    };
+    let slot = InnerOpening::new(InnerOpeningId(1), SpaceId(2), SpaceId(1), form);
+    survey.inner_openings.push(slot);
+    assert!((high(&survey) - 0.5).abs() < 1e-12);
+    assert!(told(&survey).unwrap().contains("counts with 6250 mm²"));
+    survey.inner_openings[0].count = 2;
+    assert_eq!(assess(&survey).safety.verdict, SafetyVerdict::Meets);
+    assert_eq!(told(&survey), None);
+    // What closes is no way for it.
+    survey.inner_openings[0].closing = Some(super::closable());
+    assert!(high(&survey).abs() < 1e-12);
 }

@@ -5,11 +5,12 @@ use crate::assess::drying::{Comparison, OptionKind};
 use crate::assess::in_short::{BySeason, Pick, pick};
 use crate::assess::quantity::{Kind, price_about};
 use crate::assess::shown::Units;
+use crate::assess::tests::{bare, gap_mut, hole};
 use crate::assess::words::facing;
 use crate::headless::{Command, run_to};
 use crate::report::Material;
 use crate::report::in_short::{Leads, in_short};
-use crate::survey::{SetUp, TypicalWinter, WorkState, file};
+use crate::survey::{CostBasis, Facing, Remedy, RemedyKind, SetUp, TypicalWinter, WorkState, file};
 use crate::tasks;
 use std::path::{Path, PathBuf};
 
@@ -435,5 +436,45 @@ fn every_opening_that_protects_people_is_named_among_those_never_to_close() {
                 .any(|line| line.text.starts_with('✖') && line.text.contains(&whole));
             assert!(named, "gap {id} of {}: {part:?}", path.display());
         }
+    }
+}
+
+/// Two holes of 200 cm² that a strip closes to a tenth leave two sleepers less than 2 m³/h.
+#[test]
+fn sealing_that_leaves_sleepers_without_air_comes_after_ventilation() {
+    let mut survey = bare();
+    survey.tariffs.workshop_per_hour = Some(0.0);
+    for (facing, height) in [(Facing::Front, 0.8), (Facing::Rear, 1.0)] {
+        let gap = hole(&mut survey, facing, height, 200.0);
+        gap_mut(&mut survey, gap).remedy = Some(Remedy {
+            kind: RemedyKind::Strip,
+            words: String::new(),
+            leak_left_percent: Some(5.0),
+            material_cost: Some(10.0),
+            cost_basis: CostBasis::Piece,
+            minutes: Some(10.0),
+        });
+    }
+    for set_up in SetUp::ALL {
+        survey.set_up = set_up;
+        let study = Study::of(&survey);
+        let page = in_short(&Material::of(&study));
+        let begins = "▲ Ventilation first; sealing 2 gaps";
+        let headline = page.headline.iter();
+        assert!(
+            headline
+                .filter(|line| line.text.starts_with(begins))
+                .count()
+                == 1
+        );
+        let lines = page.parts.iter().flat_map(|part| part.all_lines());
+        let told: Vec<_> = lines
+            .filter(|line| {
+                line.text
+                    .starts_with("Ventilation first, then seal: once this is sealed")
+            })
+            .collect();
+        assert_eq!(told.len(), 1, "{page:?}");
+        assert!(told[0].grave && told[0].text.contains("carbon dioxide"));
     }
 }

@@ -14,7 +14,7 @@ use crate::report::sealing::{
 use crate::report::words::{duration, minutes, name};
 use crate::report::{Align, Material, Reasons, Table};
 use crate::survey::leave::{self, ELECTRICIAN, Refusal};
-use crate::survey::{GapId, Item, Place, SetUp, Severity, Survey, number};
+use crate::survey::{Finding, GapId, Item, Place, SetUp, Severity, Survey, number};
 
 /// What the first work does, in a sentence.
 pub(super) fn headline(material: &Material<'_>, first: &Answer<Option<First>>) -> Option<Line> {
@@ -221,27 +221,49 @@ fn gains(part: &mut Part, material: &Material<'_>, first: &First) {
     for warning in warnings {
         part.below(warning, Leads::DryingHeat);
     }
-    let mut dangers = plan.findings.iter();
-    if let Some(danger) = dangers.find(|one| one.severity == Severity::Danger) {
-        // What is amiss stands first on the page.
-        part.grave(
-            "Put the fixed ventilation right first, then seal: leaks now make up for what it lacks.",
-            Leads::Place(danger.place),
-        );
+    heed(part, &plan.findings, material.survey.set_up);
+}
+
+/// What comes before sealing: ventilation, and what is damp.
+fn heed(part: &mut Part, findings: &[Finding], set_up: SetUp) {
+    let dangers = findings
+        .iter()
+        .filter(|one| one.severity == Severity::Danger);
+    let grave = dangers.clone().next().is_some();
+    for danger in dangers {
+        // What is amiss with the fixed ventilation stands first on the page.
+        let words = if danger.place.item == Item::SafetyVentilation {
+            "Put the fixed ventilation right first, then seal: leaks now make up for what it lacks."
+                .to_owned()
+        } else {
+            sentence(&format!(
+                "ventilation first, then seal: {}",
+                danger.sentence
+            ))
+        };
+        part.grave(Mark::without(&words), Leads::Place(danger.place));
     }
-    let damp = plan
-        .findings
+    let warnings = findings
         .iter()
         .filter(|one| one.severity == Severity::Warning);
-    for finding in damp.filter(|one| matches!(one.place.item, Item::Gap(_))) {
-        let words = format!(
-            "▲ {} {}",
-            sentence(&finding.sentence),
-            sentence(&finding.advice)
-        );
+    for finding in warnings {
+        let words = match finding.place.item {
+            Item::Gap(_) => format!(
+                "▲ {} {}",
+                sentence(&finding.sentence),
+                sentence(&finding.advice)
+            ),
+            // How stale it gets stands in the plan; a danger has said it already.
+            Item::Vehicle if set_up == SetUp::InUse && !grave => LITTLE_AIR.to_owned(),
+            _ => continue,
+        };
         part.below(Mark::without(&words), Leads::Place(finding.place));
     }
 }
+
+/// What a plan's warning of the air of sleepers comes to on this page, in a line.
+const LITTLE_AIR: &str =
+    "▲ Sealed, it has little fresh air for sleepers: first make ventilation that cannot be shut.";
 
 /// Less money than this in a winter is not worth telling.
 const WORTH_TELLING: f64 = 0.5;

@@ -1,7 +1,7 @@
 //! Whole plans.
 
 use super::*;
-use crate::survey::Severity;
+use crate::survey::{Fan, FanDirection, FanId, Finding, SetUp, Severity};
 
 #[test]
 fn a_plan_shows_everything_before_and_after() {
@@ -158,4 +158,84 @@ fn what_closes_by_hand_is_not_ranked() {
         let why = StaysOpen::Refused(Refusal::Setting);
         assert_eq!(prospect.left_open(), [LeftOpen { gap: GapId(1), why }]);
     }
+}
+
+/// What a plan says of people, and what is found once it is carried out and in use.
+fn told_and_found(survey: &Survey, gaps: &[u32], words: &str) -> (Vec<Finding>, Vec<Finding>) {
+    let sealables: Vec<Sealable> = gaps
+        .iter()
+        .map(|id| Sealable::of(survey, GapId(*id)).unwrap())
+        .collect();
+    let told = plan(survey, &sealables).unwrap().findings;
+    let mut done = after(survey, &sealables).unwrap();
+    done.set_up = SetUp::InUse;
+    let such = |all: Vec<Finding>| {
+        let mut all = all;
+        all.retain(|one| one.sentence.contains(words));
+        all
+    };
+    (such(told), such(assess(&done).findings))
+}
+
+/// The work stays when people come back: laid up too, a plan says what their air becomes.
+#[test]
+fn a_plan_says_what_it_leaves_sleepers_to_breathe() {
+    let mut survey = vehicle(&[(200.0, 10.0), (200.0, 5.0)]);
+    for (set_up, once) in [
+        (
+            SetUp::LaidUp,
+            "once this is sealed and it is in use again, ",
+        ),
+        (SetUp::InUse, "once this is sealed, "),
+    ] {
+        survey.set_up = set_up;
+        let (told, found) = told_and_found(&survey, &[1, 2], "carbon dioxide");
+        assert_eq!((told.len(), found.len()), (1, 1), "{told:?}");
+        assert_eq!(found[0].severity, Severity::Danger);
+        assert_eq!(told[0].severity, Severity::Danger);
+        assert_eq!(told[0].sentence, format!("{once}{}", found[0].sentence));
+        assert!(told[0].advice.starts_with("make ventilation"));
+    }
+    // As it stands it is no danger, and nothing sealed is nothing to say.
+    let now = assess(&survey).findings.into_iter();
+    assert!(
+        now.filter(|one| one.sentence.contains("carbon dioxide"))
+            .all(|one| one.severity > Severity::Danger)
+    );
+    let (told, _) = told_and_found(&survey, &[], "carbon dioxide");
+    assert!(told.is_empty(), "{told:?}");
+    survey.vehicle.berths = 0;
+    let (told, _) = told_and_found(&survey, &[1, 2], "carbon dioxide");
+    assert!(told.is_empty(), "{told:?}");
+}
+
+/// 60 m³/h through 200 cm² lower the inside by 1.1 Pa; through 67 by more than the 4 from which flue gas
+/// may spill [M].
+#[test]
+fn a_plan_says_that_fans_then_draw_flue_gas_back() {
+    let mut survey = vehicle(&[(140.0, 10.0), (30.0, 5.0), (30.0, 5.0)]);
+    survey.fans = vec![Fan {
+        id: FanId(1),
+        name: "kitchen fan".to_owned(),
+        direction: FanDirection::Extract,
+        flow_m3_per_h: Some(60.0),
+        most_pressure_pa: None,
+        on_laid_up: false,
+        on_in_use: true,
+        space: None,
+    }];
+    survey.appliances.push(crate::survey::Appliance {
+        id: crate::survey::ApplianceId(1),
+        kind: crate::survey::ApplianceKind::WaterHeater,
+        name: "geyser".to_owned(),
+        room_sealed: false,
+        input_mj_per_h: None,
+    });
+    let spills = "from 4 Pa on its flue gas may spill";
+    let before = assess(&survey).findings;
+    assert!(before.iter().all(|one| !one.sentence.contains(spills)));
+    let (told, found) = told_and_found(&survey, &[1], spills);
+    assert_eq!((told.len(), found.len()), (1, 1), "{told:?}");
+    assert_eq!(told[0].severity, Severity::Danger);
+    assert!(told[0].sentence.ends_with(&found[0].sentence));
 }

@@ -51,6 +51,11 @@ fn an_order_carried_out_says_which_steps_were_sealed_when() {
     );
     assert!(order.contains(&words), "{order}");
     assert!(!order.contains("Which order?") && !quotation.contains("Which order?"));
+    let words = format!(
+        "Sealed already, and shown below as it was ordered: gaps {} on 2031-03-01. To offer other work",
+        ids.join(", ")
+    );
+    assert!(quotation.contains(&words), "{quotation}");
     done.job.order_date = "2031-02-20".to_owned();
     each_sealed(&mut done, |at, gap| {
         if at == 0 {
@@ -138,6 +143,7 @@ fn before_any_work_nothing_is_said_of_it() {
     let [order, quotation] = told(&priced(78.0, Some(20.0)));
     assert_eq!(order, "");
     assert!(!quotation.contains("Which order?"), "{quotation}");
+    assert!(!quotation.contains("Sealed already"), "{quotation}");
 }
 
 /// What is wished of the work holds for an order carried out too; the best set for a sum is new work.

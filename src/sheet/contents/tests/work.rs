@@ -1,7 +1,7 @@
 //! What is to be done, what it costs, and what must never be closed.
 
 use super::*;
-use crate::survey::{GapId, Purpose};
+use crate::survey::{GapId, Purpose, SetUp};
 
 #[test]
 fn what_protects_people_is_never_work_to_do() {
@@ -372,4 +372,39 @@ fn the_drawing_of_a_work_order_is_numbered_by_step() {
             text.contains(&format!(">{number}<")) || text.contains(&format!(">{number} ?<"));
         assert_eq!(marked, there, "{number}");
     }
+}
+
+/// Whoever orders, offers or hands over the work is told what it leaves sleepers to breathe: with a
+/// hundredth of every gap left, far less than the 3.7 m³/h of four below which it is a danger.
+#[test]
+fn every_paper_of_the_work_says_what_it_leaves_sleepers_to_breathe() {
+    let mut survey = super::papers::priced(78.0, Some(20.0));
+    survey.set_up = SetUp::LaidUp;
+    survey.gaps.retain(|gap| [7, 10].contains(&gap.id.0));
+    for gap in &mut survey.gaps {
+        if let Some(remedy) = &mut gap.remedy {
+            remedy.leak_left_percent = Some(1.0);
+        }
+    }
+    let told = |survey: &Survey, kind, title: &str| {
+        let sheet = sheet(survey, &Choices::new(kind));
+        let section = section(&sheet, title).unwrap_or_else(|| panic!("no section {title}"));
+        serde_json::to_string(&section.blocks).expect("JSON")
+    };
+    let order = "Work to do, in this order";
+    for (kind, title) in [
+        (Kind::Quotation, "What is offered"),
+        (Kind::WorkOrder, order),
+    ] {
+        let told = told(&survey, kind, title);
+        let words = "nce this is sealed and it is in use again, with a sleeper in each berth";
+        assert!(
+            told.contains(words) && told.contains("carbon dioxide"),
+            "{told}"
+        );
+    }
+    let done = super::papers::sealed(survey, "2031-03-01");
+    let told = told(&done, Kind::Completion, "What was done");
+    let words = "nce it is in use again, with a sleeper in each berth the carbon dioxide settles";
+    assert!(told.contains(words), "{told}");
 }
