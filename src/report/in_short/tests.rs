@@ -84,20 +84,33 @@ fn what_the_supply_does_not_give_is_said_to_be_the_reason() {
     );
 }
 
-/// A muggy gale written down and given no share of the season: no small rotor dries that.
+/// The weather with most wind is given no share of the season: held there too or not.
 #[test]
 fn weather_that_is_written_down_without_a_share_is_not_denied() {
-    let mut survey = farmyard();
-    let held = "in all 3 kinds of weather written down, none below 4.0 °C";
-    assert!(page(&survey).join("\n").contains(held));
-    let mut gale = survey.weather[2].clone();
-    gale.id = crate::survey::WeatherId(90);
-    (gale.name, gale.weight) = ("muggy gale".to_owned(), 0.0);
-    (gale.outside_c, gale.outside_rh_percent) = (22.0, 98.0);
-    survey.weather.push(gale);
-    let text = page(&survey).join("\n");
-    let but = "in all 3 kinds of weather that count, none below 4.0 °C, but not in “muggy gale”";
-    assert!(text.contains(but), "{text}");
+    use crate::assess::drying::Verdict;
+    let study = Study::of(&farmyard());
+    let mut comparison = study.comparison().clone().expect("a comparison");
+    let mut options = comparison.options.iter();
+    let mut option = options
+        .find(|option| option.verdict == Ok(Verdict::Always))
+        .cloned()
+        .expect("one that holds it");
+    let windy = comparison.windiest;
+    comparison.cases[windy].share = 0.0;
+    let told = season::for_how_long(&comparison, &option);
+    assert!(
+        told.starts_with("in all 3 kinds of weather written down, none below "),
+        "{told}"
+    );
+    option.cases[windy].as_mut().expect("a state").holds = false;
+    let told = season::for_how_long(&comparison, &option);
+    assert!(
+        told.starts_with("in all 2 kinds of weather that count, none below "),
+        "{told}"
+    );
+    assert!(told.ends_with(", but not in “windy”"), "{told}");
+    let words = option.verdict_words(&comparison);
+    assert_eq!(words, "in all 2 weathers that count");
 }
 
 #[test]
