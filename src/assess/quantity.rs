@@ -240,10 +240,15 @@ impl Kind {
 
 /// Percent: whole numbers from ten up, else one decimal.
 fn percent(value: f64) -> String {
+    /// What rounding may leave of all of it.
+    const ROUNDING: f64 = 1e-6;
+    let nearly_all = value >= 99.5 && value < 100.0 - ROUNDING;
     if value > 0.0 && value < 0.05 {
         "< 0.1".to_owned()
+    } else if nearly_all && value >= 99.95 {
+        "> 99.9".to_owned()
     } else {
-        decimals(value, u8::from(value < 9.95))
+        decimals(value, u8::from(value < 9.95 || nearly_all))
     }
 }
 
@@ -400,6 +405,10 @@ mod tests {
             (Kind::Share, 0.0996, "10\u{a0}%"),
             (Kind::Share, 0.0162, "1.6\u{a0}%"),
             (Kind::Share, 0.0001, "< 0.1\u{a0}%"),
+            // All of it is told of nothing less.
+            (Kind::Share, 0.9962, "99.6\u{a0}%"),
+            (Kind::Share, 0.9996, "> 99.9\u{a0}%"),
+            (Kind::Share, 1.0 - 1e-12, "100\u{a0}%"),
             (Kind::Degrees, 112.5, "113°"),
             (Kind::Plain, 0.6543, "0.654"),
         ] {

@@ -35,6 +35,7 @@ pub use sheet::SheetArguments;
 pub use winter::{ColourWord, WinterArguments, WinterWord};
 
 use crate::assess::Study;
+use crate::assess::drying::Comparison;
 use crate::assess::shown::Shown;
 use crate::sheet::csv::{self, ByteOrderMark, CsvError};
 use crate::sheet::locale::dates_of_the_system;
@@ -220,6 +221,8 @@ fn done(command: Command, dates: DateWay) -> Result<(Vec<u8>, Outcome), Failure>
             let study = load(&file)?;
             let survey = study.survey();
             let mut findings = study.assessment().findings.clone();
+            let compared = study.comparison().iter();
+            findings.extend(compared.flat_map(Comparison::over_the_supply).cloned());
             let states = file::photo_states(&file, survey);
             findings.extend(findings::photos(survey, &states));
             let folders = tasks::data_folders(Some(&file), None);

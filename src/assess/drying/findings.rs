@@ -12,7 +12,7 @@ use crate::physics::air::saturation_pressure;
 use crate::physics::machine::salt::tub_times;
 use crate::physics::moisture::warmth_alone_c;
 use crate::physics::units::{LITRES_PER_M3, SECONDS_PER_DAY};
-use crate::survey::{Field, Finding, Item, MachineKind, Place, Severity, WeatherCase};
+use crate::survey::{Field, Finding, HeaterFuel, Item, MachineKind, Place, Severity, WeatherCase};
 
 fn finding(
     severity: Severity,
@@ -126,12 +126,25 @@ fn item(option: &OptionAnswer) -> Item {
 
 /// Hook-up and batteries.
 fn supply(ground: &Ground<'_>, option: &OptionAnswer, all: &mut Vec<Finding>) {
-    // The heat of a machine without the machine is only there to compare with.
-    let (Some(Ok(supply)), false) = (&option.supply, option.kind == OptionKind::SameHeat) else {
+    // The heat of a machine without the machine is only there to compare with, and what nothing but
+    // heat draws in use its heater draws.
+    let silent = matches!(
+        option.kind,
+        OptionKind::SameHeat | OptionKind::Nothing | OptionKind::LockersOpen
+    );
+    let (Some(Ok(supply)), false) = (&option.supply, silent) else {
         return;
     };
+    let machine = matches!(option.kind, OptionKind::Machine(_));
+    let heat = ground.comfort_heater().filter(|heater| {
+        machine && heater.fuel == HeaterFuel::Electricity && heater.rating_w.is_some()
+    });
+    let beside = heat.map_or_else(String::new, |heater| match heater.name.trim() {
+        "" => " with the heater".to_owned(),
+        name => format!(" with \u{201c}{name}\u{201d} for heat"),
+    });
     let draws = format!(
-        "\u{201c}{}\u{201d} draws {}, {} at 230\u{a0}V",
+        "\u{201c}{}\u{201d}{beside} draws {}, {} at 230\u{a0}V",
         option.name,
         Kind::Watts.with_unit(&figure(supply.peak_w, 3)),
         Kind::Amperes.text(supply.current_a)

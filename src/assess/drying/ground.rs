@@ -15,7 +15,8 @@ use crate::physics::moisture::warmth_alone_c;
 use crate::physics::wind::speed_at_body;
 use crate::survey::leave::leave;
 use crate::survey::{
-    Cavity, Facing, Finding, HeaterFuel, HeaterId, Item, Purpose, SetUp, Survey, WeatherCase,
+    Cavity, Facing, Finding, Heater, HeaterFuel, HeaterId, Item, Purpose, SetUp, Survey,
+    WeatherCase,
 };
 
 /// Heat that no vehicle needs, W: what keeps it at comfort is never short of it.
@@ -106,16 +107,26 @@ impl Ground<'_> {
         })
     }
 
-    /// What that heat burns: the fuel of the survey's strongest heater, or of its only one; `None`
-    /// where none is written down, or of several not one is rated.
+    /// The heater that keeps the vehicle at comfort in use: the survey's strongest, or its only one;
+    /// `None` where none is written down, or of several not one is rated.
+    pub(crate) fn comfort_heater(&self) -> Option<&Heater> {
+        self.strongest_heater()
+            .filter(|_| self.comfort_c().is_some())
+    }
+
+    /// What the heat of comfort burns.
     pub(crate) fn comfort_fuel(&self) -> Option<HeaterFuel> {
+        self.strongest_heater().map(|heater| heater.fuel)
+    }
+
+    fn strongest_heater(&self) -> Option<&Heater> {
         if let [only] = self.survey.heaters.as_slice() {
-            return Some(only.fuel);
+            return Some(only);
         }
         let heaters = self.survey.heaters.iter();
-        let rated = heaters.filter_map(|heater| Some((heater.rating_w?, heater.fuel)));
+        let rated = heaters.filter_map(|heater| Some((heater.rating_w?, heater)));
         let strongest = rated.max_by(|a, b| a.0.total_cmp(&b.0));
-        strongest.map(|(_, fuel)| fuel)
+        strongest.map(|(_, heater)| heater)
     }
 
     /// Mean over the cases by their shares; cases without a share need not be known.

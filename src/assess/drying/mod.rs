@@ -9,6 +9,7 @@
 //! is the answer. In use people keep it at comfort, so every option is judged there, whatever heats
 //! it to that.
 
+mod against;
 pub mod answer;
 pub(crate) mod equipment;
 mod findings;
@@ -26,6 +27,7 @@ mod tightest;
 mod verdict;
 pub(crate) mod warm_up;
 
+pub use against::flame;
 pub use answer::{
     AchPoint, AfterPlan, Capacity, ComparedCase, Comparison, DryOut, Energy, Fall, Freshness,
     HeaterFor, HeaterSize, MOST_PPM, NEAR, NeedCurve, NightAir, Offer, OptionAnswer, OptionCase,

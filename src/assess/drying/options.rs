@@ -1,6 +1,7 @@
 //! The options, each in every weather case.
 
-use super::answer::{NEAR, OptionAnswer, OptionCase, OptionKind, Proviso, Supply, ToBuy, Verdict};
+use super::against::{Asks, most_power_w};
+use super::answer::{NEAR, OptionAnswer, OptionCase, OptionKind, Proviso, ToBuy, Verdict};
 use super::ground::Ground;
 use super::money::Bought;
 use super::situation::{Fitted, Situation};
@@ -176,15 +177,6 @@ fn large_machine(machines: &[Appliances]) -> Option<Appliances> {
         };
     }
     large.cloned()
-}
-
-/// The most that a machine draws by the maker's figures, W; `None` where none is given.
-fn most_power_w(machine: &Machine) -> Option<f64> {
-    let points = machine.points.iter().map(|point| point.power_w);
-    points
-        .chain(machine.power_w)
-        .reduce(f64::max)
-        .filter(|most| *most > 0.0)
 }
 
 /// The survey's heaters, or else the generic one.
@@ -374,6 +366,13 @@ fn finish(
     };
     let days = money::DAYS_PER_MONTH;
     let bought = appliances.bought();
+    let asks = Asks {
+        kind: appliances.kind,
+        name: &appliances.name,
+        machine: appliances.machine.as_ref(),
+        heater: appliances.heater.as_ref(),
+    };
+    let supply = asks.of_supply(ground, &cases);
     OptionAnswer {
         kind: appliances.kind,
         machine: appliances.own_machine,
@@ -384,10 +383,10 @@ fn finish(
         verdict,
         nearly_held: nearly_held(ground, &cases),
         mean_rh: each(|case| Ok(case.rh)),
-        provisos: provisos(ground, appliances, &cases),
+        provisos: asks.provisos(ground, &cases, supply.as_ref()),
         sentence,
         room_volumes_per_h: room_volumes(ground, appliances),
-        supply: supply(ground, appliances, &cases),
+        supply,
         kwh_per_month: each(|case| Ok(case.energy.kwh_per_day)).map(|kwh| kwh * days),
         costs: money::running(each(|case| case.energy.cost_per_day.clone()), &bought),
         to_buy: match appliances.kind {
@@ -410,77 +409,8 @@ fn nearly_held(ground: &Ground<'_>, cases: &[Answer<OptionCase>]) -> f64 {
     near.map(|(case, _)| ground.share(case)).sum()
 }
 
-/// What has to be said beside the verdict.
-fn provisos(
-    ground: &Ground<'_>,
-    appliances: &Appliances,
-    cases: &[Answer<OptionCase>],
-) -> Vec<Proviso> {
-    let heater = appliances.heater.as_ref();
-    let flame = heater.is_some_and(|heater| heater.fuel.is_flame());
-    let some = |of: fn(&OptionCase) -> bool| {
-        let known = ground.survey.weather.iter().zip(cases);
-        let season = known.filter(|(case, _)| ground.share(case) > 0.0);
-        season.flat_map(|(_, case)| case).any(of)
-    };
-    let short = heater.is_some() && some(|case| case.below_set_point_k.is_some());
-    let told = [
-        (flame && ground.comfort_c().is_none(), Proviso::Unattended),
-        (short, Proviso::ShortOfHeat),
-        (
-            some(OptionCase::holds_by_condensation),
-            Proviso::WetSurfaces,
-        ),
-    ];
-    let told = told.into_iter().filter(|(holds, _)| *holds);
-    told.map(|(_, proviso)| proviso).collect()
-}
-
 /// Room volumes that the machine's own fan moves an hour.
 fn room_volumes(ground: &Ground<'_>, appliances: &Appliances) -> Option<Answer<f64>> {
     let airflow = appliances.machine.as_ref()?.airflow_m3_per_h?;
     Some(ground.volume_m3.clone().map(|volume| airflow / volume))
-}
-
-fn supply(
-    ground: &Ground<'_>,
-    appliances: &Appliances,
-    cases: &[Answer<OptionCase>],
-) -> Option<Answer<Supply>> {
-    let machine = appliances
-        .machine
-        .as_ref()
-        .filter(|machine| machine.kind != MachineKind::SaltTub)
-        .map(most_power_w);
-    let heater = appliances
-        .heater
-        .as_ref()
-        .filter(|heater| heater.fuel == HeaterFuel::Electricity)
-        .map(|heater| heater.rating_w);
-    let same = (appliances.kind == OptionKind::SameHeat).then(|| {
-        let known = cases.iter().flatten().map(|case| case.heater_w);
-        Some(known.fold(0.0, f64::max))
-    });
-    let parts: Vec<Option<f64>> = [machine, heater, same].into_iter().flatten().collect();
-    if parts.is_empty() {
-        return None;
-    }
-    let peak: Option<f64> = parts.into_iter().sum();
-    if peak.is_some_and(|peak| peak <= 0.0) {
-        return None;
-    }
-    let calm = cases
-        .get(ground.calmest)
-        .and_then(|case| case.as_ref().ok());
-    Some(match peak {
-        None => Err(NotKnown::because(format!(
-            "the power of \u{201c}{}\u{201d} is not given",
-            appliances.name
-        ))),
-        Some(peak) => Ok(money::supply(
-            &ground.survey.drying,
-            peak,
-            calm.map(|case| case.energy.kwh_per_day),
-        )),
-    })
 }

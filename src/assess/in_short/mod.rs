@@ -2,10 +2,14 @@
 //! it and solving again.
 
 mod by_season;
+mod heat;
 mod pick;
+mod undone;
 
 pub use by_season::{BySeason, told_sealed};
-pub use pick::{Pick, WINTERS, cheaper_in_time, free_and_enough, no_reserve, pick};
+pub use heat::{ComfortHeat, comfort_heat};
+pub use pick::{Pick, WINTERS, cheaper_in_time, free_and_enough, is_priced, no_reserve, pick};
+pub use undone::undone;
 
 use super::answer::Answer;
 use super::drying::Comparison;
@@ -16,6 +20,9 @@ const FIRST: (usize, usize) = (3, 5);
 /// A gap beyond the least is named where it saves so much of what the whole work does, share
 /// **\[A\]**.
 const WORTH_NAMING: f64 = 0.05;
+
+/// A part of an air change under this is as good as none: it would be told as 0 % **\[A\]**.
+const NEXT_TO_NOTHING: f64 = 0.005;
 
 /// The gaps to seal first, and the vehicle with those sealed and all else as it stands.
 #[derive(Clone, Debug, PartialEq)]
@@ -40,11 +47,30 @@ impl First {
     pub fn kept_out(&self) -> Answer<f64> {
         let before = self.plan.before.ach_windy_per_h.clone()?;
         let after = self.plan.after.ach_windy_per_h.clone()?;
-        Ok(if before > 0.0 {
-            1.0 - after / before
-        } else {
-            0.0
+        Ok(kept_out(before, after))
+    }
+
+    /// Whether these keep out enough, in least or in most wind, that anybody is advised to seal them
+    /// first.
+    pub(crate) fn is_worth_it(&self) -> bool {
+        let (before, after) = (&self.plan.before, &self.plan.after);
+        let each = [
+            (&before.ach_calm_per_h, &after.ach_calm_per_h),
+            (&before.ach_windy_per_h, &after.ach_windy_per_h),
+        ];
+        each.into_iter().any(|each| match each {
+            (Ok(before), Ok(after)) => kept_out(*before, *after) >= NEXT_TO_NOTHING,
+            _ => true,
         })
+    }
+}
+
+/// The part of an air change that is kept out, 0…1.
+fn kept_out(before: f64, after: f64) -> f64 {
+    if before > 0.0 {
+        1.0 - after / before
+    } else {
+        0.0
     }
 }
 

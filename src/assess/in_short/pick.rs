@@ -3,13 +3,15 @@
 use crate::assess::drying::{
     Comparison, DAYS_PER_MONTH, OptionAnswer, OptionKind, Shares, Standing, Verdict, WINTER_DAYS,
 };
-use std::cmp::Ordering;
+use crate::survey::MachineKind;
 
 /// Winters whose running cost is set against the price **\[A\]**.
 pub const WINTERS: f64 = 3.0;
 /// Winters after which nobody waits for what is cheaper to run to have paid for itself **\[A\]**.
 const PATIENCE: f64 = 10.0;
-/// Share of the time from which a machine that runs so long has nothing to spare **\[A\]**.
+/// Share of the season by which a longer time is longer **\[A\]**.
+const LONGER: f64 = 0.005;
+/// Share of the time from which a machine that has to run so long has nothing to spare **\[A\]**.
 const NO_RESERVE: f64 = 0.9;
 
 /// What to take.
@@ -20,7 +22,7 @@ pub enum Pick {
     /// This option, by its index: of those that suffice the one that costs least over
     /// [`WINTERS`].
     Take(usize),
-    /// None suffices; this one holds the target longest, where any does at all.
+    /// None suffices; this one holds the target longest, where any does for longer than nothing.
     NoneSuffices(Option<usize>),
 }
 
@@ -31,7 +33,8 @@ pub enum Pick {
 /// ```
 /// over the options that suffice ([`Standing::Well`]), where p is the money to buy what is not there
 /// yet and c_m the cost of a month: a winter is a whole one, however few days of it were run. An
-/// option whose costs are not known comes after those whose are. The heat shown for comparison with a
+/// option whose costs are not known comes after those whose are, unless it is there and they have to be
+/// bought. The heat shown for comparison with a
 /// machine is never chosen, nor what has something against it: a flame that nobody watches, a heater
 /// that falls short, surfaces that run wet, more current than the supply gives.
 #[must_use]
@@ -43,39 +46,53 @@ pub fn pick(comparison: &Comparison) -> Pick {
     }
     let real =
         |option: &OptionAnswer| !matches!(option.kind, OptionKind::Nothing | OptionKind::SameHeat);
-    let suffices = options()
-        .filter(|(_, option)| real(option) && option.standing() == Standing::Well && fed(option));
-    let cheapest = suffices.min_by(|(_, a), (_, b)| by_cost(a, b));
-    if let Some((at, _)) = cheapest {
+    let suffices =
+        || options().filter(|(_, option)| real(option) && option.standing() == Standing::Well);
+    let priced = suffices()
+        .filter_map(|(at, option)| Some((at, over_winters(option)?)))
+        .min_by(|a, b| a.1.total_cmp(&b.1))
+        .map(|(at, _)| at);
+    let free = |at: &usize| {
+        comparison
+            .options
+            .get(*at)
+            .is_some_and(|option| to_buy(option) <= 0.0)
+    };
+    let unpriced = suffices()
+        .filter(|(_, option)| over_winters(option).is_none())
+        .min_by(|(_, a), (_, b)| to_buy(a).total_cmp(&to_buy(b)))
+        .map(|(at, _)| at);
+    let taken = match unpriced.filter(free) {
+        // What is there is not replaced for a price of power that nobody knows.
+        Some(there) => priced.filter(free).or(Some(there)),
+        None => priced.or(unpriced),
+    };
+    if let Some(at) = taken {
         return Pick::Take(at);
     }
-    let partly = options().filter(|(_, option)| {
-        let good = option.standing() == Standing::Partly && option.provisos.is_empty();
-        real(option) && good && fed(option)
-    });
-    let longest = partly
-        .filter_map(|(at, option)| Some((at, option.verdict.as_ref().ok()?.share())))
+    let share = |option: &OptionAnswer| Some(option.verdict.as_ref().ok()?.share());
+    let idle = idle.and_then(|(_, option)| share(option)).unwrap_or(0.0);
+    let longest = options()
+        .filter(|(_, option)| {
+            let good = option.standing() == Standing::Partly && option.provisos.is_empty();
+            real(option) && good
+        })
+        .filter_map(|(at, option)| Some((at, share(option)?)))
+        .filter(|(_, share)| *share > idle + LONGER)
         // Of equal ones the first.
         .reduce(|best, next| if next.1 > best.1 { next } else { best });
     Pick::NoneSuffices(longest.map(|(at, _)| at))
 }
 
-/// Whether the recorded supply gives what it draws, as far as that is known.
-fn fed(option: &OptionAnswer) -> bool {
-    let supply = option
-        .supply
-        .as_ref()
-        .and_then(|supply| supply.as_ref().ok());
-    supply.and_then(|supply| supply.within_own) != Some(false)
+/// The price of what is not there yet; endless where it is not given.
+fn to_buy(option: &OptionAnswer) -> f64 {
+    option.to_buy.money().unwrap_or(f64::INFINITY)
 }
 
-fn by_cost(a: &OptionAnswer, b: &OptionAnswer) -> Ordering {
-    match (over_winters(a), over_winters(b)) {
-        (Some(a), Some(b)) => a.total_cmp(&b),
-        (Some(_), None) => Ordering::Less,
-        (None, Some(_)) => Ordering::Greater,
-        (None, None) => Ordering::Equal,
-    }
+/// Whether what an option costs over [`WINTERS`] is known.
+#[must_use]
+pub fn is_priced(option: &OptionAnswer) -> bool {
+    over_winters(option).is_some()
 }
 
 /// What an option costs over [`WINTERS`] whole winters, bought where it is not there yet.
@@ -106,7 +123,7 @@ pub fn cheaper_in_time(comparison: &Comparison, taken: usize) -> Option<(usize, 
     let (bought, month, share) = of(comparison.options.get(taken)?)?;
     let others = comparison.options.iter().enumerate().filter(|(_, option)| {
         let real = !matches!(option.kind, OptionKind::Nothing | OptionKind::SameHeat);
-        real && option.standing() == Standing::Well && fed(option)
+        real && option.standing() == Standing::Well
     });
     let after = others.filter_map(|(at, option)| {
         let (other, other_month, other_share) = of(option)?;
@@ -124,29 +141,39 @@ pub fn free_and_enough(comparison: &Comparison) -> Option<usize> {
     let enough = comparison.options.iter().enumerate().filter(|(_, option)| {
         let real = !matches!(option.kind, OptionKind::Nothing | OptionKind::SameHeat);
         let free = option.to_buy.money().is_ok_and(|money| money <= 0.0);
-        let bare = option.provisos.is_empty() && fed(option);
+        let bare = option.provisos.is_empty();
         real && free && bare && option.verdict == Ok(Verdict::Always)
     });
-    let cheapest = enough.min_by(|(_, a), (_, b)| by_cost(a, b));
+    let cost = |option: &OptionAnswer| over_winters(option).unwrap_or(f64::INFINITY);
+    let cheapest = enough.min_by(|(_, a), (_, b)| cost(a).total_cmp(&cost(b)));
     cheapest.map(|(at, _)| at)
 }
 
 /// The weather case of the season in which the machine of an option has nothing to spare, by its index,
 /// and the share of the time that it runs there; nothing where a winter was run instead.
+///
+/// ```text
+/// d min(1, m_load/m_removed) ≥ 0.9
+/// ```
+/// where d is the share of the time that it runs: what has no hygrostat runs all the time, however
+/// little there is to do. A tub cannot be switched off.
 #[must_use]
 pub fn no_reserve(comparison: &Comparison, option: &OptionAnswer) -> Option<(usize, f64)> {
-    let machine = matches!(
-        option.kind,
-        OptionKind::Machine(_) | OptionKind::HeatAndMachine
-    );
+    let machine = match option.kind {
+        OptionKind::Machine(kind) => kind != MachineKind::SaltTub,
+        kind => kind == OptionKind::HeatAndMachine,
+    };
     if !machine || comparison.shares == Shares::Winter {
         return None;
     }
     let cases = comparison.cases.iter().zip(&option.cases).enumerate();
     let held = cases.filter_map(|(at, (case, state))| {
         let state = state.as_ref().ok().filter(|state| state.holds)?;
-        (case.share > 0.0).then_some((at, state.duty))
+        let works = case.share > 0.0 && state.removal_kg_s > 0.0;
+        let asked = (state.load_kg_s / state.removal_kg_s).clamp(0.0, 1.0);
+        works.then_some((at, state.duty, state.duty * asked))
     });
-    let hardest = held.max_by(|(_, a), (_, b)| a.total_cmp(b));
-    hardest.filter(|(_, duty)| *duty >= NO_RESERVE)
+    let hardest = held.max_by(|(.., a), (.., b)| a.total_cmp(b));
+    let hardest = hardest.filter(|(.., needed)| *needed >= NO_RESERVE);
+    hardest.map(|(at, duty, _)| (at, duty))
 }

@@ -169,12 +169,7 @@ fn no_option_that_suffices_costs_less_than_the_one_named_and_none_with_a_proviso
                     cost,
                     money(other),
                 ) {
-                    let fed = other
-                        .supply
-                        .as_ref()
-                        .and_then(|supply| supply.as_ref().ok());
-                    let fed = fed.is_none_or(|supply| supply.within_own != Some(false));
-                    assert!(!fed || cost <= other_cost, "{}", other.name);
+                    assert!(cost <= other_cost, "{}", other.name);
                 }
             }
         }
@@ -191,4 +186,125 @@ fn with_an_unconfirmed_list_of_appliances_nothing_is_to_be_sealed_first() {
         let study = Study::of(&survey);
         assert!(matches!(study.first(), Ok(None) | Err(_)));
     }
+}
+
+fn farmyard() -> Survey {
+    parse(SAMPLES[1]).expect("a sample")
+}
+
+/// Of machines that do the same the one that is there, where no price of power is written down.
+#[test]
+fn what_is_there_is_taken_before_what_has_to_be_bought_where_no_costs_are_known() {
+    let mut comparison = compare(&farmyard()).expect("a comparison");
+    for option in &mut comparison.options {
+        option.provisos.clear();
+        option.verdict = Ok(match option.kind {
+            OptionKind::Machine(_) => crate::assess::drying::Verdict::Always,
+            _ => crate::assess::drying::Verdict::Never,
+        });
+        option.costs.per_month = Err(crate::assess::NotKnown::because("no price of power"));
+        option.to_buy = ToBuy::Costs(Ok(190.0));
+    }
+    let last = comparison
+        .options
+        .iter()
+        .rposition(|option| matches!(option.kind, OptionKind::Machine(_)))
+        .expect("a machine");
+    comparison.options[last].to_buy = ToBuy::Owned;
+    assert_eq!(pick(&comparison), Pick::Take(last));
+    assert!(!is_priced(&comparison.options[last]));
+    // Another with a known price does not drive it out either.
+    let other = last - 1;
+    comparison.options[other].costs.per_month = Ok(1.0);
+    assert_eq!(pick(&comparison), Pick::Take(last));
+    comparison.options[other].to_buy = ToBuy::Owned;
+    assert_eq!(pick(&comparison), Pick::Take(other));
+}
+
+#[test]
+fn what_holds_no_longer_than_nothing_is_not_the_longest() {
+    use crate::assess::drying::Verdict::Partly;
+    let mut comparison = compare(&farmyard()).expect("a comparison");
+    for option in &mut comparison.options {
+        option.provisos.clear();
+        option.verdict = Ok(Partly(0.7));
+    }
+    assert_eq!(pick(&comparison), Pick::NoneSuffices(None));
+    comparison.options[2].verdict = Ok(Partly(0.72));
+    assert_eq!(pick(&comparison), Pick::NoneSuffices(Some(2)));
+}
+
+/// A wheel without a hygrostat runs all the time, though it removes four times the load.
+#[test]
+fn a_machine_that_cannot_switch_off_has_a_reserve_where_it_removes_more_than_the_load() {
+    let mut comparison = compare(&farmyard()).expect("a comparison");
+    let option = |load: f64, removal: f64, duty: f64| {
+        let machine = |one: &&OptionAnswer| {
+            matches!(
+                one.kind,
+                OptionKind::Machine(crate::survey::MachineKind::DesiccantRotor)
+            )
+        };
+        let mut option = comparison
+            .options
+            .iter()
+            .find(machine)
+            .cloned()
+            .expect("a rotor");
+        for case in option.cases.iter_mut().flatten() {
+            (case.holds, case.duty) = (true, duty);
+            (case.load_kg_s, case.removal_kg_s) = (load, removal);
+        }
+        option
+    };
+    let spare = option(1.2, 4.2, 1.0);
+    let none = option(4.1, 4.2, 1.0);
+    let (hygrostat, idle) = (option(4.2, 4.2, 0.95), option(1.2, 0.0, 0.0));
+    comparison
+        .cases
+        .iter_mut()
+        .for_each(|case| case.share = 0.25);
+    assert_eq!(no_reserve(&comparison, &spare), None);
+    assert_eq!(no_reserve(&comparison, &idle), None);
+    assert_eq!(
+        no_reserve(&comparison, &none).map(|(_, duty)| duty),
+        Some(1.0)
+    );
+    assert_eq!(
+        no_reserve(&comparison, &hygrostat).map(|(_, duty)| duty),
+        Some(0.95)
+    );
+}
+
+#[test]
+fn gaps_that_keep_out_next_to_nothing_are_not_sealed_first() {
+    let survey = farmyard();
+    let study = Study::of(&survey);
+    let Ok(Some(first)) = study.first() else {
+        panic!("gaps to seal");
+    };
+    assert!(first.is_worth_it());
+    let mut same = first.clone();
+    same.plan.after = same.plan.before.clone();
+    assert!(!same.is_worth_it());
+}
+
+#[test]
+fn what_sealing_undoes_is_the_option_that_is_advised_and_no_longer_suffices() {
+    let survey = farmyard();
+    let study = Study::of(&survey);
+    let (Ok(now), Ok(Some(first))) = (study.comparison(), study.first()) else {
+        panic!("gaps to seal");
+    };
+    let Pick::Take(at) = pick(now) else {
+        panic!("an option");
+    };
+    assert_eq!(undone(now, first), None);
+    let mut worse = first.clone();
+    let then = worse.comparison.as_mut().expect("a comparison");
+    then.options[at].verdict = Ok(crate::assess::drying::Verdict::Never);
+    assert_eq!(
+        undone(now, &worse).map(|option| &option.name),
+        Some(&now.options[at].name)
+    );
 }

@@ -18,7 +18,7 @@ impl Study {
             };
             let done = done?;
             let plan = self.plan_with(done, &gaps)?;
-            Ok(Some(First {
+            let first = First {
                 chosen: work.chosen,
                 more: work.steps.len().saturating_sub(gaps.len()),
                 comparison: drying::as_it_stands(
@@ -28,7 +28,8 @@ impl Study {
                 ),
                 plan,
                 gaps,
-            }))
+            };
+            Ok(Some(first).filter(First::is_worth_it))
         })
     }
 

@@ -359,7 +359,9 @@ impl Word for Proviso {
     fn word(&self) -> &'static str {
         match self {
             Self::Unattended => "flame_unattended",
+            Self::Unflued => "flame_without_flue",
             Self::ShortOfHeat => "short_of_heat",
+            Self::OverSupply => "over_supply",
             Self::NotNeeded => "not_needed",
             Self::WetSurfaces => "wet_surfaces",
         }

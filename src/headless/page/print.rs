@@ -16,6 +16,8 @@ pub(super) fn section(page: &mut Page, section: &Section) {
 /// Prints what stands in a section without its heading, as close as it can be read: an empty line
 /// before each heading of the second order alone.
 pub(super) fn close(page: &mut Page, section: &Section) {
+    let shown = page.shown.clone();
+    let section = section.shown(&shown);
     for block in &section.blocks {
         if matches!(block, Block::Heading { .. }) {
             page.blank();

@@ -26,8 +26,8 @@ use crate::assess::drying::{
 use crate::assess::quantity::Kind;
 use crate::assess::words::{capital, counted, figure, listed, sentence};
 use crate::survey::SetUp;
-use names::name;
-pub(crate) use names::target;
+use names::{PROVISOS, name};
+pub(crate) use names::{by_no_flame, target};
 use std::cmp::Ordering;
 
 /// All of it, one part after the other.
@@ -211,22 +211,6 @@ fn is_near(option: &OptionAnswer) -> bool {
 fn points(difference: f64) -> String {
     format!("{} points", Kind::RelativeHumidity.number(difference))
 }
-
-/// What has to be said beside a verdict, before the names it is about.
-const PROVISOS: [(Proviso, &str); 3] = [
-    (
-        Proviso::Unattended,
-        "but by a flame that nobody watches while it is laid up",
-    ),
-    (
-        Proviso::ShortOfHeat,
-        "but with less heat than the heater is set to",
-    ),
-    (
-        Proviso::WetSurfaces,
-        "but only because water condenses on cold surfaces",
-    ),
-];
 
 /// ` in all 3 weathers`, where there is more than one weather case.
 fn always(comparison: &Comparison) -> String {

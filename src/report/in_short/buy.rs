@@ -7,11 +7,13 @@ use crate::assess::Answer;
 use crate::assess::drying::{
     Comparison, OptionAnswer, OptionKind, Proviso, Standing, ToBuy, Verdict,
 };
-use crate::assess::in_short::{First, Pick, cheaper_in_time, no_reserve, pick};
+use crate::assess::in_short::{
+    ComfortHeat, First, Pick, cheaper_in_time, comfort_heat, no_reserve, pick,
+};
 use crate::assess::quantity::{Kind, money_about, price_about, price_round};
 use crate::assess::words::{counted, listed};
 use crate::figure::in_short::Bar;
-use crate::report::drying::{not_quite, target, to_buy};
+use crate::report::drying::{by_no_flame, not_quite, target, to_buy};
 use crate::report::sealing::in_currency;
 use crate::report::{Align, Material, Reasons, Table};
 use crate::survey::{Item, MachineKind, Place, SetUp};
@@ -47,7 +49,8 @@ pub(super) fn headline(material: &Material<'_>) -> Option<Line> {
                 )
             });
             format!(
-                "▲ Nothing compared here keeps it at {target} humidity for most of the season.{longest}"
+                "▲ Nothing compared here keeps it at {target} humidity for three quarters of the season{}.{longest}",
+                only_by(comparison)
             )
         }
     };
@@ -73,10 +76,71 @@ fn nothing(comparison: &Comparison, currency: &str) -> Option<String> {
             )
         },
     );
+    let bought = match comfort_heat(comparison) {
+        None | Some(ComfortHeat::There) => "✔ Nothing has to be bought".to_owned(),
+        Some(ComfortHeat::NotKnown) => {
+            "✔ No machine has to be bought, if the heater there is strong enough".to_owned()
+        }
+        Some(lacking) => format!("▲ No machine has to be bought, but {} has", heater(lacking)),
+    };
     Some(format!(
-        "✔ Nothing has to be bought: heated to {} it is at {target} humidity or below {long}; {month}.",
+        "{bought}: heated to {} it is at {target} humidity or below {long}; {month}.",
         Kind::Celsius.typed(comparison.inside_c)
     ))
+}
+
+/// The heater that comfort takes and that is not there.
+fn heater(lacking: ComfortHeat) -> String {
+    match lacking {
+        ComfortHeat::Lacking { too_weak: true, .. } => "a stronger heater".to_owned(),
+        ComfortHeat::Lacking {
+            look_for_w: Some(watts),
+            ..
+        } => format!("a heater of {}", Kind::Watts.text(watts)),
+        _ => "a heater".to_owned(),
+    }
+}
+
+/// What an option without a heater counts on in use, where it is not there.
+fn counts_on(comparison: &Comparison, option: &OptionAnswer) -> String {
+    let heated = matches!(
+        option.kind,
+        OptionKind::Machine(_) | OptionKind::LockersOpen
+    );
+    match comfort_heat(comparison) {
+        Some(lacking @ ComfortHeat::Lacking { .. }) if heated => format!(
+            " It counts on heat to {}: {} has to be there too.",
+            Kind::Celsius.typed(comparison.inside_c),
+            heater(lacking)
+        ),
+        _ => String::new(),
+    }
+}
+
+/// By what alone it would be held for long enough, where something stands against each such option.
+fn only_by(comparison: &Comparison) -> String {
+    let words = |proviso: &Proviso| match proviso {
+        Proviso::Unattended => Some("by a flame that somebody watches"),
+        Proviso::Unflued => Some("by a flame without a flue"),
+        Proviso::ShortOfHeat => Some("with less heat than is set"),
+        Proviso::OverSupply => Some("with more current than the supply gives"),
+        Proviso::WetSurfaces => Some("by water on cold surfaces"),
+        Proviso::NotNeeded => None,
+    };
+    let long = comparison
+        .options
+        .iter()
+        .filter(|option| option.kind != OptionKind::SameHeat && option.is_for_most_of_it());
+    let mut ways: Vec<&str> = Vec::new();
+    for way in long.filter_map(|option| option.provisos.iter().find_map(words)) {
+        if !ways.contains(&way) {
+            ways.push(way);
+        }
+    }
+    if ways.is_empty() {
+        return String::new();
+    }
+    format!(" other than {}", ways.join(" or "))
 }
 
 /// What to take, what it costs, and for how long it holds the target.
@@ -104,9 +168,10 @@ fn take(comparison: &Comparison, option: &OptionAnswer, currency: &str) -> Strin
         },
     );
     format!(
-        "{how}; {month}. It holds {} {}.",
+        "{how}; {month}. It holds {} {}.{}",
         target(comparison),
-        for_how_long(comparison, option)
+        for_how_long(comparison, option),
+        counts_on(comparison, option)
     )
 }
 
@@ -155,12 +220,10 @@ pub(super) fn part(material: &Material<'_>, first: &Answer<Option<First>>) -> Pa
             reasons.or(&option.costs.per_winter, |cost| money_about(*cost)),
         ]);
     }
-    known(
-        &mut part,
-        table,
-        &reasons,
-        Leads::Place(Place::whole(Item::Tariffs)),
-    );
+    if !table.rows.is_empty() {
+        let leads_to = Leads::Place(Place::whole(Item::Tariffs));
+        known(&mut part, table, &reasons, leads_to);
+    }
     part.notes.push(notes(material, comparison));
     part
 }
@@ -308,7 +371,7 @@ fn is_near(option: &OptionAnswer) -> bool {
 
 /// What is no help, and what must not be left to itself.
 fn not_worth(part: &mut Part, comparison: &Comparison) {
-    let named = |wanted: &dyn Fn(&OptionAnswer) -> bool| {
+    let those = |wanted: &dyn Fn(&OptionAnswer) -> bool| -> Vec<String> {
         let options = comparison.options.iter();
         let real = options.filter(|option| {
             !matches!(
@@ -316,9 +379,9 @@ fn not_worth(part: &mut Part, comparison: &Comparison) {
                 OptionKind::Nothing | OptionKind::LockersOpen | OptionKind::SameHeat
             )
         });
-        let names = real.filter(|option| wanted(option)).map(quoted);
-        listed(names.collect::<Vec<String>>())
+        real.filter(|option| wanted(option)).map(quoted).collect()
     };
+    let named = |wanted: &dyn Fn(&OptionAnswer) -> bool| listed(those(wanted));
     let near = || comparison.options.iter().filter(|option| is_near(option));
     if let Some(words) = not_quite(near()) {
         part.line(words, Leads::DryingHeat);
@@ -332,13 +395,8 @@ fn not_worth(part: &mut Part, comparison: &Comparison) {
     if !needless.is_empty() {
         part.line(format!("ℹ Not needed: {needless}."), Leads::DryingHeat);
     }
-    let flame = named(&|option| option.provisos.contains(&Proviso::Unattended));
-    if !flame.is_empty() {
-        part.line(
-            format!(
-                "▲ A flame is never left burning where nobody is: {flame} is no way to keep it dry."
-            ),
-            Leads::DryingHeat,
-        );
+    let flames = |proviso| those(&|option| option.provisos.contains(&proviso));
+    for words in by_no_flame(flames, "keep it dry") {
+        part.line(words, Leads::DryingHeat);
     }
 }

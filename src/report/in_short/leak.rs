@@ -187,6 +187,15 @@ fn needs_heat(comparison: &Comparison) -> Option<String> {
 /// How much water has to come out, and heat to go in.
 fn takes(part: &mut Part, material: &Material<'_>) {
     let targets = &material.survey.targets;
+    // No heat brings it to less than it is outside.
+    let warmer = |case: &&CaseAnswer| {
+        let mut weather = material.survey.weather.iter();
+        let own = weather.find(|weather| weather.id == case.id);
+        own.is_some_and(|own| own.outside_c > targets.set_temperature_c)
+    };
+    if ends(material).iter().any(warmer) {
+        return;
+    }
     let (rh, set) = (
         Kind::RelativeHumidity.typed(targets.rh_percent),
         Kind::Celsius.with_unit(&given(targets.set_temperature_c)),

@@ -13,6 +13,9 @@ mod sure;
 mod tried;
 mod winter;
 
+#[cfg(test)]
+mod tests;
+
 use super::Material;
 use crate::assess::Mark;
 use crate::assess::in_short::BySeason;
@@ -87,8 +90,9 @@ fn dangers(material: &Material<'_>) -> Option<Part> {
     }
     let more = all.len().saturating_sub(DANGERS);
     if let Some(next) = all.get(DANGERS) {
+        let stand = if more == 1 { "stands" } else { "stand" };
         part.grave(
-            format!("{more} more stand in the list of findings."),
+            format!("{more} more {stand} in the list of findings."),
             Leads::Place(next.place),
         );
     }

@@ -2,7 +2,7 @@
 
 use super::page::{Leads, Line, Part, known};
 use crate::assess::drying::{Comparison, OptionAnswer, OptionKind};
-use crate::assess::in_short::{First, Pick, free_and_enough, pick};
+use crate::assess::in_short::{First, Pick, free_and_enough, pick, undone};
 use crate::assess::quantity::{Kind, money_round, price_about, price_round};
 use crate::assess::sealing::Chosen;
 use crate::assess::words::{counted, sentence};
@@ -29,17 +29,39 @@ pub(super) fn headline(material: &Material<'_>, first: &Answer<Option<First>>) -
         "Sealing"
     };
     let comparison = material.comparison.as_ref().ok();
-    let damper = match comparison.and_then(|comparison| shorter(comparison, first)) {
-        Some(_) => ", but makes it damper",
-        None => "",
+    let damper = comparison.map_or_else(String::new, |comparison| but(comparison, first));
+    let windless = !material
+        .survey
+        .weather
+        .iter()
+        .any(|case| case.wind_m_s > 0.0);
+    let air = if windless {
+        "comes in"
+    } else {
+        "wind drives in"
     };
     let words = format!(
-        "{begins} {gaps} for {}{} keeps out {} of the air that wind drives in{damper}.",
+        "{begins} {gaps} for {}{} keeps out {} of the air that {air}{damper}.",
         price_round(first.plan.cost, currency),
         material_alone(&first.plan),
         Kind::WholePercent.text(kept_out)
     );
     Some(Line::new(words, Leads::SealingPlan))
+}
+
+/// What the first work undoes or makes worse.
+fn but(comparison: &Comparison, first: &First) -> String {
+    match undone(comparison, first) {
+        Some(option) if option.kind != OptionKind::Nothing => {
+            format!(", but then “{}” no longer suffices", option.name)
+        }
+        Some(_) if comparison.set_up == SetUp::InUse => {
+            ", but then heat alone no longer suffices".to_owned()
+        }
+        Some(_) => ", but then it is no longer dry enough by itself".to_owned(),
+        None if shorter(comparison, first).is_some() => ", but makes it damper".to_owned(),
+        None => String::new(),
+    }
 }
 
 /// The option that is taken as the vehicle stands, or that holds the target longest, and the same with
@@ -77,6 +99,10 @@ pub(super) fn part(material: &Material<'_>, first: &Answer<Option<First>>) -> Pa
     part
 }
 
+/// What is said where the gaps that would come first keep out next to nothing.
+const NOT_WORTH_IT: &str = "No gap is worth sealing first: those of the plan keep out less than a hundredth of the \
+    air.";
+
 /// Why there is nothing to seal.
 fn nothing(part: &mut Part, material: &Material<'_>) {
     let survey = material.survey;
@@ -98,21 +124,25 @@ fn nothing(part: &mut Part, material: &Material<'_>) {
     let asked: Vec<GapId> = survey.gaps.iter().filter(asked).map(|gap| gap.id).collect();
     if let Some(id) = asked.first() {
         let ids: Vec<String> = asked.iter().map(ToString::to_string).collect();
+        let (is, it, they) = match ids.len() {
+            1 => ("is", "it is", "it"),
+            _ => ("are", "they are", "they"),
+        };
         part.line(
             format!(
-                "What {} {} or what it is there for has to be said before it may be sealed.",
+                "What {} {is} or what {it} there for has to be said before {they} may be sealed.",
                 number::gaps(&ids),
-                if ids.len() == 1 { "is" } else { "are" }
             ),
             Leads::Place(Place::whole(Item::Gap(*id))),
         );
     }
     if part.lines.is_empty() {
         let work = material.study.work().as_ref();
-        let words = work.map_or_else(
-            |unknown| format!("What to seal is not known: {}.", unknown.reason),
-            nothing_to_do,
-        );
+        let words = match work {
+            Err(unknown) => format!("What to seal is not known: {}.", unknown.reason),
+            Ok(_) if material.study.with_first().is_some() => NOT_WORTH_IT.to_owned(),
+            Ok(work) => nothing_to_do(work),
+        };
         part.line(words, Leads::SealingPlan);
     }
 }
@@ -201,7 +231,14 @@ fn gains(part: &mut Part, material: &Material<'_>, first: &First) {
     let then = comparison.and_then(|comparison| then_costs(comparison, first, currency));
     let mut words = Vec::new();
     if first.kept_out().is_ok_and(|share| share > 0.0) {
-        words.push("Less draught and cold.".to_owned());
+        let warmest_c = material.survey.targets.comfort_c;
+        let mut cases = material.survey.weather.iter();
+        let draught = if cases.any(|case| case.outside_c < warmest_c) {
+            "Less draught and cold."
+        } else {
+            "Less draught."
+        };
+        words.push(draught.to_owned());
         // What running the option that is taken costs has the heat in it.
         if comparison
             .and_then(|comparison| months(comparison, first))
@@ -312,13 +349,18 @@ fn then_costs(comparison: &Comparison, first: &First, currency: &str) -> Option<
             format!("costs {then} a month, not {now}")
         });
     }
-    if let (Some((now, now_told)), Some((then, then_told))) = (share(now), share(then)) {
-        parts.push(if now_told == then_told {
-            "keeps it dry just as long".to_owned()
-        } else {
-            format!("keeps it dry for {then_told} of the season, not {now_told}")
-        });
-        if now_told != then_told && then < now {
+    if let (Some((now, now_told)), Some((share_then, then_told))) = (share(now), share(then)) {
+        parts.push(
+            if undone(comparison, first).is_some() && now_told == then_told {
+                sign = "▲ ";
+                format!("does worse: {}", then.verdict_words(comparison))
+            } else if now_told == then_told {
+                "keeps it dry just as long".to_owned()
+            } else {
+                format!("keeps it dry for {then_told} of the season, not {now_told}")
+            },
+        );
+        if now_told != then_told && share_then < now {
             sign = "▲ ";
         }
     }
@@ -341,25 +383,30 @@ fn shorter(comparison: &Comparison, first: &First) -> Option<(String, String)> {
     (then < now && told.0 != told.1).then_some(told)
 }
 
-/// That it is dry enough for less of the season with the first gaps sealed, and what helps then.
+/// That it is dry enough for less of the season with the first gaps sealed, or only by water on cold
+/// surfaces, and what helps then.
 fn damper(comparison: &Comparison, first: &First) -> Option<String> {
-    let (now, then) = shorter(comparison, first)?;
     let sealed = first.comparison.as_ref().ok()?;
-    let name = |at: usize| sealed.options.get(at).map(|option| &option.name);
-    let help = match (free_and_enough(sealed), pick(sealed)) {
-        (Some(at), _) => format!("; with “{}” for all of it", name(at)?),
-        (None, Pick::Take(at)) => format!("; then it takes “{}”", name(at)?),
-        _ => String::new(),
-    };
     let by = match comparison.set_up {
         SetUp::InUse => "heat alone",
         SetUp::LaidUp => "nothing done",
     };
-    Some(format!(
-        "▲ Sealing makes it damper: with {by} it is then at {} or below for {then} of the season, not \
-         {now}{help}.",
-        target(comparison)
-    ))
+    let dry = if let Some((now, then)) = shorter(comparison, first) {
+        let target = target(comparison);
+        format!("with {by} it is then at {target} or below for {then} of the season, not {now}")
+    } else {
+        undone(comparison, first).filter(|option| option.kind == OptionKind::Nothing)?;
+        // What else stands against doing nothing no sealing changes.
+        format!("with {by} it then stays so dry only because water condenses on cold surfaces")
+    };
+    let name = |at: usize| sealed.options.get(at).map(|option| &option.name);
+    let help = match (free_and_enough(sealed), pick(sealed)) {
+        (Some(at), _) => format!("; with “{}” for all of it", name(at)?),
+        (None, Pick::Take(at)) => format!("; then it takes “{}”", name(at)?),
+        (None, Pick::NoneSuffices(_)) => "; nothing compared here suffices then".to_owned(),
+        (None, Pick::NothingNeeded) => String::new(),
+    };
+    Some(format!("▲ Sealing makes it damper: {dry}{help}."))
 }
 
 /// What sealing does to the damp by itself.

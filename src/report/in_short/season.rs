@@ -2,10 +2,10 @@
 //! run, never both.
 
 use crate::assess::drying::{Comparison, OptionAnswer, Shares, Verdict};
-use crate::assess::in_short::{Pick, WINTERS, pick};
+use crate::assess::in_short::{Pick, WINTERS, is_priced, pick};
 use crate::assess::quantity::Kind;
 use crate::assess::winter::Throughout;
-use crate::assess::words::figure;
+use crate::assess::words::{figure, listed};
 use crate::report::drying::{running_costs, shares};
 use crate::report::{Material, winter_short};
 use crate::survey::{MonthDay, SetUp};
@@ -14,27 +14,42 @@ use crate::survey::{MonthDay, SetUp};
 pub(super) fn for_how_long(comparison: &Comparison, option: &OptionAnswer) -> String {
     match option.verdict {
         Ok(Verdict::Partly(share)) => format!("for {} of the season", Kind::Share.text(share)),
-        Ok(Verdict::Always) if comparison.shares == Shares::WeatherCases => in_weather(comparison),
+        Ok(Verdict::Always) if comparison.shares == Shares::WeatherCases => {
+            in_weather(comparison, option)
+        }
         Ok(Verdict::Always) => comparison.always(),
         _ => option.verdict_words(comparison),
     }
 }
 
-fn in_weather(comparison: &Comparison) -> String {
-    let cases = comparison.counted_cases();
-    let kinds = match cases.len() {
-        1 => "in the weather written down".to_owned(),
-        number => format!("in all {number} kinds of weather written down"),
+/// The weather in which it is held: all that is written down, or, where it is not held in weather that is
+/// no part of the season, all that is part of it, and where it is not.
+fn in_weather(comparison: &Comparison, option: &OptionAnswer) -> String {
+    let cases = comparison.cases.iter().zip(&option.cases);
+    let (held, not): (Vec<_>, Vec<_>) =
+        cases.partition(|(_, state)| state.as_ref().is_ok_and(|state| state.holds));
+    let counted = comparison.counted_cases().len();
+    let kinds = match (not.is_empty(), held.len()) {
+        (true, 1) => "in the weather written down".to_owned(),
+        (true, number) => format!("in all {number} kinds of weather written down"),
+        (false, _) if counted == 1 => "in the weather that counts".to_owned(),
+        (false, _) => format!("in all {counted} kinds of weather that count"),
     };
-    let outside = cases.iter().map(|case| case.outside.as_ref().ok());
+    let outside = held.iter().map(|(case, _)| case.outside.as_ref().ok());
     let coldest = outside
         .map(|air| air.map(|air| air.t_c))
         .collect::<Option<Vec<f64>>>()
         .and_then(|all| all.into_iter().reduce(f64::min));
+    let names = listed(not.iter().map(|(case, _)| format!("“{}”", case.name)));
+    let but = if names.is_empty() {
+        String::new()
+    } else {
+        format!(", but not in {names}")
+    };
     // Machines that stop in the cold are judged by warmer weather alone then.
     match coldest.filter(|coldest| *coldest >= 0.0 && comparison.set_up == SetUp::LaidUp) {
-        Some(coldest) => format!("{kinds}, none below {}", Kind::Celsius.text(coldest)),
-        None => kinds,
+        Some(coldest) => format!("{kinds}, none below {}{but}", Kind::Celsius.text(coldest)),
+        None => format!("{kinds}{but}"),
     }
 }
 
@@ -59,11 +74,14 @@ pub(super) fn name(material: &Material<'_>, comparison: &Comparison) -> String {
 /// Which season it is, what its costs hold, and by what the advice was chosen.
 pub(super) fn note(material: &Material<'_>, comparison: &Comparison) -> String {
     let winters = figure(WINTERS, 1);
-    let chosen = match pick(comparison) {
-        Pick::Take(_) => {
-            format!(" Advised: least cost over {winters} winters, bought and run (assumed).")
-        }
-        Pick::NothingNeeded | Pick::NoneSuffices(_) => String::new(),
+    let taken = match pick(comparison) {
+        Pick::Take(at) => comparison.options.get(at),
+        Pick::NothingNeeded | Pick::NoneSuffices(_) => None,
+    };
+    let chosen = if taken.is_some_and(is_priced) {
+        format!(" Advised: least cost over {winters} winters, bought and run (assumed).")
+    } else {
+        String::new()
     };
     let season = match run(material, comparison) {
         None => format!(

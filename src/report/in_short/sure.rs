@@ -12,7 +12,7 @@ use crate::report::Material;
 use crate::report::drying::NOT_BY_HEAT;
 use crate::report::measured::calibrated_sentence;
 use crate::report::words::renewed;
-use crate::survey::{Field, Item, Place, SetUp, number};
+use crate::survey::{Field, HeaterFuel, Item, Place, SetUp, number};
 
 /// Down to which cold each heater holds, and how sure all of it is.
 pub(super) fn part(material: &Material<'_>) -> Part {
@@ -35,7 +35,11 @@ fn frost(part: &mut Part, material: &Material<'_>) {
         let of = |all: &[Reach]| all.iter().find(|reach| reach.heater == heater.id).cloned();
         let guard = of(&guards).filter(|_| !flame);
         let rating = Leads::Place(Place::at(Item::Heater(heater.id), Field::Rating));
+        let unflued = heater.fuel == HeaterFuel::UnfluedGas;
         match guard.or_else(|| of(&known)) {
+            Some(reach) if unflued => {
+                part.line(format!("▲ {NOT_UNFLUED}: {}", holds(&name, &reach)), rating)
+            }
             // A flame is no frost guard of a vehicle that nobody is in.
             Some(reach) if survey.set_up == SetUp::LaidUp && flame => part.line(
                 format!(
@@ -80,6 +84,9 @@ fn frost(part: &mut Part, material: &Material<'_>) {
     }
 }
 
+/// What stands before the reach of a heater without a flue.
+const NOT_UNFLUED: &str = "Not to be used in a closed vehicle, having no flue";
+
 fn sign(reach: &Reach) -> &'static str {
     if reach.holds() { "✔" } else { "▲" }
 }
@@ -102,18 +109,19 @@ fn holds(name: &str, reach: &Reach) -> String {
 
 fn no_heater(material: &Material<'_>) -> String {
     let targets = &material.survey.targets;
-    let (guard, design) = (
-        Kind::Celsius.typed(targets.frost_guard_c),
+    let set_up = material.survey.set_up;
+    let (wanted, held_c) = match set_up {
+        SetUp::LaidUp => (HeaterFor::FrostGuard, targets.frost_guard_c),
+        SetUp::InUse => (HeaterFor::Comfort, targets.comfort_c),
+    };
+    let (held, design) = (
+        Kind::Celsius.typed(held_c),
         Kind::Celsius.typed(targets.design_outside_c),
     );
-    let size = material.comparison.as_ref().ok().and_then(|comparison| {
-        let mut heaters = comparison.sizing.heaters.iter();
-        let size = heaters.find(|size| size.heater_for == HeaterFor::FrostGuard)?;
-        size.rating_w.as_ref().ok().copied()
-    });
-    match size {
+    let comparison = material.comparison.as_ref().ok();
+    match comparison.and_then(|comparison| comparison.sizing.look_for_w(wanted)) {
         Some(watts) => format!(
-            "No heater is written down. To hold {guard} inside at {design} outside, look for {}.",
+            "No heater is written down. To hold {held} inside at {design} outside, look for {}.",
             Kind::Watts.text(watts)
         ),
         None => "No heater is written down.".to_owned(),
@@ -130,7 +138,13 @@ fn how_sure(part: &mut Part, material: &Material<'_>) {
     let Some(found) = material.uncertainty else {
         return;
     };
-    let windy = ends(material).pop();
+    let mut ends = ends(material);
+    let most_wind = if ends.len() > 1 {
+        "in the most wind, "
+    } else {
+        "in "
+    };
+    let windy = ends.pop();
     let interval = windy.and_then(|windy| {
         let mut cases = found.cases.iter();
         let case = cases.find(|case| case.id == windy.id)?;
@@ -139,7 +153,7 @@ fn how_sure(part: &mut Part, material: &Material<'_>) {
     if let Some((windy, interval)) = interval {
         part.line(
             format!(
-                "How sure: in the most wind, “{}”, the air is very likely new every {}.",
+                "How sure: {most_wind}“{}”, the air is very likely new every {}.",
                 windy.name,
                 from_to(&renewed(interval.high), &renewed(interval.low))
             ),

@@ -9,8 +9,9 @@ pub use laid::laid;
 pub use locker::{BEGUN, lockers};
 
 use super::blocks::{Align, Reasons, Section, Table};
+use super::drying::by_no_flame;
 use super::words::not_known;
-use crate::assess::drying::{OptionKind, Spot};
+use crate::assess::drying::{OptionKind, Proviso, Spot, flame};
 use crate::assess::quantity::{Kind, price_about};
 use crate::assess::winter::{
     COLDEST_CORNER_K, Doubted, Frost, Laid, MouldAt, Season, Weathered, WinterOption,
@@ -81,7 +82,7 @@ fn weather(told: &WinterTold<'_>) -> Section {
     let humidity = &weathered.humidity;
     let mut section = Section::new("The winter hour by hour");
     section.paragraph(format!(
-        "{}: {} hours, mean {} and {} outside; a tenth of the hours is below {} and a tenth above {}. \
+        "{}: {} hours, mean {} and {} outside; a tenth of the hours is below {} and a tenth {} {}. \
          The outside air is below freezing for {} on {}.",
         if weathered.place.is_empty() {
             "Weather of a place without a name".to_owned()
@@ -92,6 +93,12 @@ fn weather(told: &WinterTold<'_>) -> Section {
         Kind::Celsius.text(weathered.mean_c),
         rh(humidity.mean),
         rh(humidity.low),
+        // None is above what is told as saturated.
+        if rh(humidity.high) == rh(1.0) {
+            "at"
+        } else {
+            "above"
+        },
         rh(humidity.high),
         counted(weathered.frost.hours, "hour", "hours"),
         counted(weathered.frost.nights, "night", "nights"),
@@ -290,7 +297,24 @@ fn frost(told: &WinterTold<'_>) -> Section {
         ));
     }
     section.points(points);
+    for words in no_flame(told.survey) {
+        section.paragraph(words);
+    }
     section
+}
+
+/// That no flame is left to keep frost away, and none without a flue is lit.
+fn no_flame(survey: &Survey) -> Vec<String> {
+    by_no_flame(|proviso| flames(survey, proviso), "keep frost away")
+}
+
+/// The heaters whose flame stands against them, by the reason.
+fn flames(survey: &Survey, proviso: Proviso) -> Vec<String> {
+    let heaters = survey.heaters.iter();
+    let those = heaters.filter(|heater| flame(heater.fuel, survey.set_up) == Some(proviso));
+    those
+        .map(|heater| format!("\u{201c}{}\u{201d}", heater.name.trim()))
+        .collect()
 }
 
 fn frost_words(frost: &Frost) -> String {
@@ -400,3 +424,32 @@ const DOUBTED: [&str; 5] = [
     "another winter in the same place has other frost nights: what the draws spread over is the vehicle, \
      not the weather",
 ];
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::survey::file::parse;
+    use crate::survey::{HeaterFuel, SetUp};
+
+    #[test]
+    fn no_flame_is_offered_as_a_guard_against_frost_without_a_word() {
+        let text = include_str!("../../../sample-surveys/farmyard-caravan.ron");
+        let mut survey = parse(text).expect("a sample");
+        assert!(no_flame(&survey).is_empty());
+        survey.heaters[0].name = "diesel heater".to_owned();
+        survey.heaters[0].fuel = HeaterFuel::LiquidFuel;
+        let words = "▲ A flame is never left burning where nobody is: “diesel heater” is no way to keep frost away.";
+        assert_eq!(no_flame(&survey), [words]);
+        survey.set_up = SetUp::InUse;
+        assert!(no_flame(&survey).is_empty());
+        survey.heaters[0].fuel = HeaterFuel::UnfluedGas;
+        for set_up in SetUp::ALL {
+            survey.set_up = set_up;
+            let words = no_flame(&survey);
+            assert!(
+                words.iter().any(|one| one.contains("carbon monoxide")),
+                "{words:?}"
+            );
+        }
+    }
+}

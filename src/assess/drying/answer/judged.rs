@@ -35,8 +35,12 @@ pub enum Proviso {
     /// A flame burns in a vehicle that is laid up, where nobody is: common practice is to shut
     /// gas and fuel off there **\[C\]**.
     Unattended,
+    /// A gas flame without a flue: it gives carbon monoxide to the room, whoever watches it.
+    Unflued,
     /// The heater does not come to its set point in some weather, or in use not to comfort.
     ShortOfHeat,
+    /// It draws more than the recorded supply gives, with the electric heat beside it in use.
+    OverSupply,
     /// The target is held all season without this machine too.
     NotNeeded,
     /// In some weather it is held only because water condenses on cold surfaces.

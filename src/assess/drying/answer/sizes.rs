@@ -17,6 +17,16 @@ pub struct Sizing {
     pub heaters: Vec<HeaterSize>,
 }
 
+impl Sizing {
+    /// The rating of a heater to look for, W, where it is known.
+    #[must_use]
+    pub fn look_for_w(&self, heater_for: HeaterFor) -> Option<f64> {
+        let mut heaters = self.heaters.iter();
+        let size = heaters.find(|size| size.heater_for == heater_for)?;
+        size.rating_w.as_ref().ok().copied()
+    }
+}
+
 /// Removal needed against the humidity to hold.
 #[derive(Clone, Debug, PartialEq)]
 pub struct NeedCurve {

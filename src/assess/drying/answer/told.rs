@@ -3,6 +3,7 @@
 use super::judged::{Proviso, Standing, Verdict};
 use super::{ComparedCase, Comparison, OptionAnswer, OptionCase, Shares};
 use crate::assess::quantity::Kind;
+use crate::survey::{Field, Finding, Item};
 
 /// Share of the season from which an option counts as one that does the job: three quarters
 /// **\[A\]**.
@@ -33,6 +34,13 @@ pub(in crate::assess::drying) fn in_all_weathers(number: usize) -> String {
 }
 
 impl Comparison {
+    /// What was noticed about machines and heaters of the survey that draw more than its supply gives.
+    pub fn over_the_supply(&self) -> impl Iterator<Item = &Finding> {
+        let own = |item| matches!(item, Item::Machine(_) | Item::Heater(_));
+        let findings = self.findings.iter();
+        findings.filter(move |one| one.place.is_at(Field::HookUp) && own(one.place.item))
+    }
+
     /// The weather cases that the season is made of: those with a share, or all where none has one.
     #[must_use]
     pub fn counted_cases(&self) -> Vec<&ComparedCase> {
@@ -46,12 +54,27 @@ impl Comparison {
     pub fn always(&self) -> String {
         match self.shares {
             Shares::Winter => "all season".to_owned(),
-            Shares::WeatherCases => in_all_weathers(self.counted_cases().len()),
+            Shares::WeatherCases => {
+                let counted = self.counted_cases().len();
+                let of_all = if counted < self.cases.len() && counted > 1 {
+                    " that count"
+                } else {
+                    ""
+                };
+                format!("{}{of_all}", in_all_weathers(counted))
+            }
         }
     }
 }
 
 impl OptionAnswer {
+    /// Whether it holds the target for most of the season, whatever stands against it.
+    #[must_use]
+    pub fn is_for_most_of_it(&self) -> bool {
+        let share = self.verdict.as_ref().map(Verdict::share);
+        share.is_ok_and(|share| share >= MOST_OF_IT)
+    }
+
     /// How well the option does over the season.
     #[must_use]
     pub fn standing(&self) -> Standing {
@@ -88,7 +111,9 @@ impl OptionAnswer {
         if matches!(self.verdict, Ok(Verdict::Always | Verdict::Partly(_))) {
             let provisos = self.provisos.iter().map(|proviso| match proviso {
                 Proviso::Unattended => ", if attended",
+                Proviso::Unflued => ", flame without flue",
                 Proviso::ShortOfHeat => ", short of heat",
+                Proviso::OverSupply => ", over the supply",
                 Proviso::NotNeeded => ", not needed",
                 Proviso::WetSurfaces => ", by wet surfaces",
             });

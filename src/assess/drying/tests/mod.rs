@@ -1,6 +1,7 @@
 //! The comparison on a body that is easily worked out by hand.
 
 mod after_plan;
+mod against;
 mod bad_input;
 mod money;
 mod season;
