@@ -242,7 +242,7 @@ impl Kind {
 fn percent(value: f64) -> String {
     /// What rounding may leave of all of it.
     const ROUNDING: f64 = 1e-6;
-    let nearly_all = value >= 99.5 && value < 100.0 - ROUNDING;
+    let nearly_all = (99.5..100.0 - ROUNDING).contains(&value);
     if value > 0.0 && value < 0.05 {
         "< 0.1".to_owned()
     } else if nearly_all && value >= 99.95 {

@@ -1,6 +1,6 @@
 //! Where the rows of a text begin, and which of its first lines are rows.
 
-use super::guess::{is_moment, is_row};
+use super::cells::{is_moment, is_row};
 use super::heading::said;
 use super::number::Decimal;
 

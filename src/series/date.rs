@@ -2,6 +2,7 @@
 
 use jiff::tz::Offset;
 
+use super::clock::Clock;
 use super::spelled;
 
 /// The order in which a date is written.
@@ -28,15 +29,6 @@ impl DateOrder {
             Self::MonthDayYear => "month, day, year",
         }
     }
-}
-
-/// A date with a time of day, as read, without a zone, and the offset that stood behind it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Clock {
-    /// Seconds since the start of 1970 on that clock.
-    pub seconds: i64,
-    /// Seconds by which that clock is ahead of universal time, where the text says so.
-    pub offset_s: Option<i64>,
 }
 
 const DAY: i64 = 86_400;

@@ -6,6 +6,8 @@
 
 mod beginning;
 mod beside;
+mod cells;
+mod clock;
 mod columns;
 mod date;
 mod decode;
@@ -19,6 +21,7 @@ mod notes;
 mod number;
 mod orders;
 mod places;
+mod quoted;
 mod read;
 mod readings;
 mod refused;
@@ -36,13 +39,15 @@ mod timing;
 #[cfg(test)]
 mod tests;
 
-pub use date::{Clock, DateOrder, from_written as moment_from, written as moment};
+pub use clock::Clock;
+pub use date::{DateOrder, from_written as moment_from, written as moment};
 pub use decode::{Encoding, Text, decode};
 pub use doubtful::{Doubtful, Why, against, doubtful};
-pub use guess::{Given, Guess, OrderReading, guess, guess_with};
+pub use guess::{Given, Guess, guess, guess_with};
 pub use mapping::{Column, Mapping, Separator, Unit, What, Zone};
 pub use notes::Note;
 pub use number::Decimal;
+pub use orders::OrderReading;
 pub use read::{preview, read, read_watched};
 pub use readings::Readings;
 pub use refused::ReadError;

@@ -1,6 +1,6 @@
 //! Why no line of a text is a row, told by the one that looks most like one.
 
-use super::guess::{cells, is_moment};
+use super::cells::{cells, is_moment};
 use super::mapping::Separator;
 use super::number::{self, Cell, Decimal};
 use super::refused::ReadError;

@@ -3,7 +3,7 @@
 use std::fmt;
 
 use super::date::{DateOrder, written};
-use super::refused::{names, shown};
+use super::quoted::{names, shown};
 
 /// What was done to the rows on the way, each with a count or a time.
 #[derive(Clone, Debug, PartialEq, Eq)]

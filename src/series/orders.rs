@@ -1,9 +1,19 @@
 //! In which orders the dates of a file can be read.
 
 use super::date::{self, DateOrder, written};
-use super::guess::OrderReading;
 use super::mapping::{Column, Mapping};
 use super::read::skip_lines;
+
+/// How the dates of a file would read in one order.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct OrderReading {
+    /// The order.
+    pub order: DateOrder,
+    /// The first time by it.
+    pub first: String,
+    /// The last time by it.
+    pub last: String,
+}
 
 /// Rows looked at to find the order of day and month: where none of so many has a day above 12, the
 /// rest of the file is looked at too.

@@ -1,6 +1,6 @@
 //! Headings that stand over other columns than they belong to.
 
-use super::guess::{cells, is_moment};
+use super::cells::{cells, is_moment};
 use super::heading::said;
 use super::mapping::Separator;
 use super::number::{self, Cell, Decimal};

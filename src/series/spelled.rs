@@ -1,6 +1,6 @@
 //! Spellings of a date or a time of day that are met less often, brought into the plain one.
 
-use super::date::Clock;
+use super::clock::Clock;
 
 /// Beginnings of the names of months in English, German, French, Spanish, Italian, Portuguese, Dutch,
 /// Danish and Swedish, which all mean the same month in each of them. Common practice, no source.

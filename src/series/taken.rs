@@ -3,7 +3,8 @@
 use jiff::tz::TimeZone;
 
 use super::beside::Beside;
-use super::date::{self, Clock};
+use super::clock::Clock;
+use super::date;
 use super::heading::said;
 use super::mapping::{Column, Mapping, Zone};
 use super::marks::Marks;

@@ -1,7 +1,7 @@
 //! Which columns hold the time.
 
+use super::cells::{is_date, is_moment, is_of_day};
 use super::date;
-use super::guess::{is_date, is_moment, is_of_day};
 use super::mapping::Column;
 use super::spelled;
 

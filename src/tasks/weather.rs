@@ -213,7 +213,7 @@ mod tests {
         assert_eq!(found.place.name, "service");
         assert!((found.place.latitude_deg - 47.5).abs() < 1e-12);
         assert_eq!(found.hours.len(), 24);
-        std::fs::write(&path, text.replace("5.0", "warm")).expect("written");
+        std::fs::write(&path, text.replace("5.0", "5 ±1")).expect("written");
         let error = weather(&path, &placed).expect_err("no number");
         assert!(error.to_string().contains("line 3, column 2"), "{error}");
     }

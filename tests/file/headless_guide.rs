@@ -186,7 +186,12 @@ fn measured() -> Survey {
             flow_m3_per_h: Some(60.0 * pressure.powf(0.6)),
         })
         .into();
-    survey.fan_tests = vec![lacking, whole];
+    let mut other = whole.clone();
+    other.id = FanTestId(3);
+    for reading in &mut other.blowing_out.readings {
+        reading.flow_m3_per_h = reading.flow_m3_per_h.map(|flow| 2.5 * flow);
+    }
+    survey.fan_tests = vec![lacking, whole, other];
     let mut air = AirTest::new(AirTestId(1), survey.set_up);
     (air.inside_c, air.outside_c) = (Some(12.0), Some(8.0));
     (air.wind_m_s, air.background) = (Some(2.0), Some(420.0));

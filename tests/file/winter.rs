@@ -409,7 +409,7 @@ fn a_value_of_a_table_that_cannot_be_is_told_by_line_and_column() {
         ),
         (60, "4.0,80,99", ["line 60, column 4", "wind speed is 99"]),
         (2, "75,80,3", ["line 2, column 2", "temperature is 75"]),
-        (73, "4.0,wet,3", ["line 73, column 3", "wet"]),
+        (73, "4.0,80 ±1,3", ["line 73, column 3", "80 ±1"]),
     ] {
         fs::write(&table, rows(line, wrong)).unwrap();
         let found = winter(&on_disk, Some(table.clone()), None);

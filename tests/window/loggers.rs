@@ -190,7 +190,7 @@ fn a_file_that_cannot_be_read_is_told_by_a_sentence_and_the_survey_is_whole() {
     // A line that is wrong far down leads back to the question, with the line.
     let cut = folder.path().join("cut.csv");
     let text = rows(|day| format!("2026-04-{:02}", day + 1));
-    std::fs::write(&cut, format!("{text}2026-05-01 00:00;warm;61;4,5;88\r\n")).unwrap();
+    std::fs::write(&cut, format!("{text}2026-05-01 00:00;5 ±1;61;4,5;88\r\n")).unwrap();
     choose(&mut window, &cut);
     choose_by_letters(&mut window, "Shed hung", "not");
     press_far(&mut window, "Read it so");

@@ -188,7 +188,7 @@ fn a_test_that_lacks_something_says_what() {
     // One that is not whole yet is counted too.
     let second = reason(|test| {
         test.blowing_out.readings[0].flow_m3_per_h = None;
-        test.blowing_out.zero_before_pa = Some(60.0);
+        test.blowing_out.zero_before_pa = Some(40.0);
     });
     assert!(second.starts_with("blowing out: reading 2 "), "{second}");
     assert!(reason(|test| test.outside_c = Some(400.0)).contains("not possible"));

@@ -3,6 +3,7 @@
 //! The unit decides first: a column in °C is a temperature whatever its sensor is called. Words count
 //! whole, so that no quantity is found within the name of a place.
 
+mod folded;
 mod lines;
 mod parts;
 mod units;

@@ -1,5 +1,6 @@
 //! The words of a heading.
 
+use super::folded::{folded, plain};
 use super::units::{self, Sign};
 use super::words::{self, Word};
 use crate::series::mapping::{Unit, What};
@@ -23,53 +24,6 @@ pub(super) struct Part {
     pub(super) told: Vec<Word>,
     /// What is left of it as a name: the number in `T1`.
     pub(super) name: Option<String>,
-}
-
-/// Small letters without accents, signs of units in one spelling.
-pub(in crate::series) fn folded(text: &str) -> String {
-    plain(text)
-        .to_lowercase()
-        .chars()
-        .filter_map(|sign| {
-            Some(match sign {
-                'à' | 'á' | 'â' | 'ä' | 'ã' | 'å' => 'a',
-                'ç' | 'ć' | 'č' => 'c',
-                'è' | 'é' | 'ê' | 'ë' | 'ė' | 'ę' | 'ě' => 'e',
-                'ì' | 'í' | 'î' | 'ï' | 'ı' => 'i',
-                'ñ' | 'ń' | 'ň' => 'n',
-                'ò' | 'ó' | 'ô' | 'ö' | 'õ' | 'ø' | 'ő' => 'o',
-                'ś' | 'š' | 'ş' => 's',
-                'ù' | 'ú' | 'û' | 'ü' | 'ů' | 'ű' => 'u',
-                'ý' => 'y',
-                'ż' | 'ź' | 'ž' => 'z',
-                'μ' => 'µ',
-                // The dot that a capital letter leaves behind.
-                '\u{307}' => return None,
-                other => other,
-            })
-        })
-        .collect()
-}
-
-/// One spelling for signs that have several.
-fn plain(text: &str) -> String {
-    text.replace('℃', "°C")
-        .replace('℉', "°F")
-        .replace("&deg;", "°")
-        .chars()
-        .map(|sign| match sign {
-            'º' | '˚' => '°',
-            '²' | '₂' => '2',
-            '³' => '3',
-            '⁻' | '−' => '-',
-            '（' | '［' => '(',
-            '）' | '］' => ')',
-            '％' => '%',
-            '⋅' | '•' => '·',
-            white if white.is_whitespace() => ' ',
-            other => other,
-        })
-        .collect()
 }
 
 /// Letters of a heading that are looked at; no name of a sensor is so long.

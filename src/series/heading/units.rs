@@ -104,6 +104,6 @@ pub(in crate::series) fn behind(text: &str) -> Option<Sign> {
 }
 
 fn joined(text: &str) -> String {
-    let low = super::parts::folded(text.trim());
+    let low = super::folded::folded(text.trim());
     low.chars().filter(|sign| !sign.is_whitespace()).collect()
 }

@@ -1,4 +1,4 @@
-//! Words of headings, folded as [`super::parts`] folds them: small letters without accents.
+//! Words of headings, folded as [`super::folded`] folds them: small letters without accents.
 //!
 //! Common practice in the languages met most, no source.
 
