@@ -73,6 +73,12 @@ impl Track {
             .collect()
     }
 
+    /// How many rows a span of seconds holds.
+    #[must_use]
+    pub fn number(&self, (from, to): (i64, i64)) -> usize {
+        self.rows(from, to).len()
+    }
+
     /// The rows of a span, and one more on either side.
     fn rows(&self, from: i64, to: i64) -> Range<usize> {
         let start = self.times_s.partition_point(|time| *time < from);

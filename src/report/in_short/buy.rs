@@ -81,7 +81,7 @@ fn nothing(comparison: &Comparison, currency: &str) -> Option<String> {
         Some(ComfortHeat::NotKnown) => {
             "✔ No machine has to be bought, if the heater there is strong enough".to_owned()
         }
-        Some(lacking) => format!("▲ No machine has to be bought, but {} has", heater(lacking)),
+        Some(lacking) => format!("▲ No machine has to be bought, only {}", heater(lacking)),
     };
     Some(format!(
         "{bought}: heated to {} it is at {target} humidity or below {long}; {month}.",

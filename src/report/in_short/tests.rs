@@ -32,8 +32,8 @@ fn in_use_without_a_heater_one_has_to_be_bought_and_its_size_is_that_of_comfort(
     let text = lines.join("\n");
     assert!(!text.contains("✔ Nothing has to be bought"), "{text}");
     let bought = lines.iter().find_map(|line| {
-        let (_, behind) = line.split_once("No machine has to be bought, but a heater of ")?;
-        behind.split_once(" has: ").map(|(watts, _)| watts)
+        let (_, behind) = line.split_once("No machine has to be bought, only a heater of ")?;
+        behind.split_once(": ").map(|(watts, _)| watts)
     });
     let watts = bought.unwrap_or_else(|| panic!("{text}"));
     assert!(text.contains(&format!("look for {watts}.")), "{text}");
@@ -41,7 +41,7 @@ fn in_use_without_a_heater_one_has_to_be_bought_and_its_size_is_that_of_comfort(
     survey.heaters[0].owned = true;
     // 500 W do not keep 20 °C.
     let text = page(&survey).join("\n");
-    assert!(text.contains("but a stronger heater has: "), "{text}");
+    assert!(text.contains("only a stronger heater: "), "{text}");
     survey.heaters[0].fuel = HeaterFuel::FluedGas;
     survey.heaters[0].rating_w = Some(6000.0);
     let text = page(&survey).join("\n");

@@ -4,6 +4,7 @@ use super::super::super::air_change::lines::{self, Look};
 use super::super::super::plots::{self, Axis};
 use super::span::Span;
 use super::view::{ChartView, Dragged, Drawn};
+use crate::figure::scene::Dash;
 use crate::figure::trial::{Band, Lines, ODD, ODD_NAME, Quantity, Track, round_range, time};
 use crate::physics::counts::{seconds_as_f64, whole};
 use crate::window::theme::{Palette, palette};
@@ -21,6 +22,11 @@ const LOW: f32 = 110.0;
 const NUMBERS: f32 = 44.0;
 /// Points of the screen for each pair of points of a line.
 const POINTS_PER_PAIR: f32 = 1.5;
+/// Rows for each pair of points from which a line is no more than a band.
+const BAND_ROWS: usize = 64;
+/// Part of the pairs that a broken line has as a band: each of its dashes is a shape of its own, and a
+/// million rows would be as many of them.
+const BAND_PART: usize = 3;
 /// Share of the width at its left end that has no mark of time.
 const CORNER: f64 = 0.02;
 /// Points of the screen that a mark of time needs.
@@ -114,7 +120,11 @@ pub(super) fn show(
 fn drawn(lines: &Lines, quantity: Quantity, shown: Span, pairs: usize) -> Drawn {
     let tracks = lines.tracks(quantity).into_iter();
     let mut drawn: Drawn = tracks
-        .map(|(name, track, style)| (name.to_owned(), style, track.lines(shown, pairs)))
+        .map(|(name, track, style)| {
+            let is_band = style.dash != Dash::Solid && track.number(shown) > BAND_ROWS * pairs;
+            let pairs = if is_band { pairs / BAND_PART } else { pairs };
+            (name.to_owned(), style, track.lines(shown, pairs))
+        })
         .collect();
     let odd = lines.doubtful(quantity, shown, pairs);
     if !odd.is_empty() {
@@ -265,6 +275,8 @@ fn before(plot: &mut PlotUi<'_>, view: &ChartView, palette: &Palette) {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::figure::trial::{Air, Rows};
+    use std::sync::Arc;
 
     #[test]
     fn numbers_beside_a_low_plot_stand_far_enough_apart_to_be_drawn() {
@@ -277,5 +289,37 @@ mod tests {
                 assert!(apart > 20.0, "{low} to {high} in {height}: {apart}");
             }
         }
+    }
+
+    #[test]
+    fn a_broken_line_over_very_many_rows_has_fewer_points_than_a_whole_one_and_reaches_as_far() {
+        let points = |rows: i64| {
+            let times: Arc<Vec<i64>> = Arc::new((0..rows).map(|row| row * 10).collect());
+            let t_c: Vec<f64> = (0..rows).map(|row| seconds_as_f64(row % 97)).collect();
+            let air = Air::of(Rows {
+                times_s: &times,
+                t_c: &t_c,
+                rh: &t_c,
+                ratio: &t_c,
+            });
+            let lines = Lines {
+                inside: air.clone(),
+                outside: Some(air),
+                ..Lines::default()
+            };
+            let drawn = drawn(&lines, Quantity::Temperature, (0, rows * 10), 400);
+            let of = |name: &str| {
+                let line = drawn.iter().find(|(of, ..)| of == name).unwrap();
+                let ends = Track::range(&line.2).unwrap();
+                (line.2.iter().map(Vec::len).sum::<usize>(), ends)
+            };
+            let ((broken, far), (whole, as_far)) = (of("outside"), of("inside"));
+            assert_eq!(far, as_far);
+            (broken, whole)
+        };
+        let (broken, whole) = points(100_000);
+        assert!(2 * broken < whole, "{broken} {whole}");
+        let (broken, whole) = points(10_000);
+        assert_eq!(broken, whole);
     }
 }
