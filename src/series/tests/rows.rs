@@ -135,8 +135,8 @@ fn words_among_numbers_and_rows_cut_short_are_left_out_and_told() {
         assert_eq!(series.notes, [told]);
         assert!(series.channels[0].values.get(7).unwrap().is_nan());
     }
-    // What holds a number is no word.
-    for cell in ["7,5", "> 7", "7:5"] {
+    // What holds a number is no word, and a word that says nothing of a reading is a mistake.
+    for cell in ["7,5", "> 7", "7:5", "warm"] {
         let text = with_line(99, "").replace("07:00,7.5", &format!("07:00,\"{cell}\""));
         assert!(matches!(
             read_as_guessed(&text),
