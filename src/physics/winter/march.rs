@@ -7,7 +7,7 @@
 use super::moment::{Base, Rates, Step};
 use super::outcome::{Books, HourInside, Inside};
 use super::solve::Stage;
-use super::{Body, FILM_MOST, Forcing, SPIN_UP_DAYS, Strategy};
+use super::{Body, FILM_MOST, Forcing, Heating, SPIN_UP_DAYS, Strategy};
 use crate::physics::air::saturation_pressure;
 use crate::physics::machine::salt::vapour_density;
 use crate::physics::moisture::HEAT_OF_VAPORISATION;
@@ -20,7 +20,9 @@ const GAMMA: f64 = 1.0 - std::f64::consts::FRAC_1_SQRT_2;
 const FIRST_RH: f64 = 0.95;
 /// A machine runs from this little below its lowest temperature: a thermostat set to it holds it.
 const AT_LOWEST: f64 = 1e-6;
-/// Turns of a machine on or off that are looked for in one step.
+/// The inside is at a set point this near to it, K.
+const AT_SET: f64 = 1e-6;
+/// Turns of machine and heater that are looked for in one step.
 const MOST_TURNS: u32 = 8;
 /// Looks at the moment of a turn, and how closely it is found, as a share of an hour.
 const TURN_LOOKS: u32 = 40;
@@ -57,19 +59,44 @@ pub fn march<E>(
     air: &impl Fn(usize, f64) -> Result<f64, E>,
     (steps, progress): (u32, &impl Progress),
 ) -> Result<Option<Marched>, E> {
+    march_from(None, body, hours, (strategy, air), (steps, progress))
+}
+
+/// The same from a temperature inside, °C, and a vapour pressure, Pa, at the first hour, where they are
+/// known, without days before it.
+///
+/// # Errors
+/// Those of `air`.
+pub fn march_from<E>(
+    known: Option<(f64, f64)>,
+    body: &Body,
+    hours: &[Forcing],
+    (strategy, air): (&Strategy<'_>, &impl Fn(usize, f64) -> Result<f64, E>),
+    (steps, progress): (u32, &impl Progress),
+) -> Result<Option<Marched>, E> {
     let mut marcher = Marcher {
         body,
         strategy,
         air,
         steps,
-        state: start(body, hours),
+        state: match known {
+            Some((t_c, vapour)) => Inside {
+                t_c,
+                vapour: vapour.min(saturation_pressure(t_c)),
+                ..start(body, hours)
+            },
+            None => start(body, hours),
+        },
         running: false,
         slope: None,
         books: Books::default(),
         tub_full_at: None,
     };
     marcher.running = marcher.is_warm(marcher.state.t_c);
-    let spin_up = hours.len().min(SPIN_UP_DAYS * 24);
+    let spin_up = match known {
+        Some(_) => 0,
+        None => hours.len().min(SPIN_UP_DAYS * 24),
+    };
     for (at, forcing) in hours.iter().enumerate().take(spin_up) {
         if at % 24 == 0 && progress().is_break() {
             return Ok(None);
@@ -116,6 +143,31 @@ struct Stages {
     tub_full: bool,
 }
 
+/// What the heater does in a part of a step.
+///
+/// A stage that is held at a set point beside which the step began would be carried on too far by the next
+/// stage: so steps end where the set point is met.
+#[derive(Clone, Copy)]
+enum Drive {
+    /// What the set point needs, up to the rating; the rating without a set point.
+    Held,
+    /// The rating, until the set point is reached from below.
+    Full { set_c: f64 },
+    /// Nothing, until the inside has cooled down to the set point.
+    Off { set_c: f64 },
+}
+
+impl Drive {
+    /// The set point, if it is passed at a temperature inside, °C.
+    fn met(self, t_c: f64) -> Option<f64> {
+        match self {
+            Self::Full { set_c } if t_c > set_c + AT_SET => Some(set_c),
+            Self::Off { set_c } if t_c < set_c - AT_SET => Some(set_c),
+            _ => None,
+        }
+    }
+}
+
 struct Marcher<'a, A> {
     body: &'a Body,
     strategy: &'a Strategy<'a>,
@@ -156,7 +208,26 @@ impl<E, A: Fn(usize, f64) -> Result<f64, E>> Marcher<'_, A> {
         machine.is_some_and(|machine| t_c + AT_LOWEST >= machine.lowest_room_c())
     }
 
-    /// One step, cut where the inside passes the lowest temperature of the machine.
+    /// The heater of the hour with its set point; without one it gives its rating.
+    fn heating(&self, forcing: &Forcing) -> Option<(Heating, Option<f64>)> {
+        let heating = self.strategy.heating?;
+        if !forcing.present {
+            return (!heating.only_present).then_some((heating, heating.set_c));
+        }
+        Some((heating, heating.set_present_c.or(heating.set_c)))
+    }
+
+    /// What the heater does until the set point is met: beside it a thermostat gives all or nothing.
+    fn drive(&self, forcing: &Forcing) -> Drive {
+        match self.heating(forcing) {
+            Some((_, Some(set_c))) if self.state.t_c < set_c - AT_SET => Drive::Full { set_c },
+            Some((_, Some(set_c))) if self.state.t_c > set_c + AT_SET => Drive::Off { set_c },
+            _ => Drive::Held,
+        }
+    }
+
+    /// One step, cut where the inside meets the heater's set point and where it passes the lowest
+    /// temperature of the machine.
     fn step(
         &mut self,
         at: usize,
@@ -166,35 +237,44 @@ impl<E, A: Fn(usize, f64) -> Result<f64, E>> Marcher<'_, A> {
     ) -> Result<(), E> {
         let mut left = share;
         for turn in 0..=MOST_TURNS {
-            let whole = self.stages(at, forcing, left)?;
-            let turns = self.strategy.machine.is_some()
-                && turn < MOST_TURNS
-                && self.is_warm(whole.end.t_c) != self.running;
-            if !turns {
-                self.take(at, &whole, (forcing, sum));
-                return Ok(());
+            let last = turn == MOST_TURNS;
+            let drive = if last {
+                Drive::Held
+            } else {
+                self.drive(forcing)
+            };
+            let mut part = self.stages(at, forcing, (left, drive))?;
+            if let Some(set_c) = drive.met(part.end.t_c) {
+                part = self.crossing(at, forcing, (part, drive, set_c))?;
             }
-            let part = self.turn(at, forcing, whole)?;
+            let turns = self.strategy.machine.is_some()
+                && !last
+                && self.is_warm(part.end.t_c) != self.running;
+            if let Some(machine) = self.strategy.machine.filter(|_| turns) {
+                let level = machine.lowest_room_c() - AT_LOWEST;
+                part = self.crossing(at, forcing, (part, drive, level))?;
+            }
             left -= part.share;
             self.take(at, &part, (forcing, sum));
-            self.running = !self.running;
-            if left <= 0.0 {
+            self.running ^= turns;
+            if left <= 0.0 || last {
                 return Ok(());
             }
         }
         Ok(())
     }
 
-    /// The part of a step at whose end the inside has just passed the lowest temperature of the
-    /// machine.
-    fn turn(&mut self, at: usize, forcing: &Forcing, whole: Stages) -> Result<Stages, E> {
-        let lowest = self
-            .strategy
-            .machine
-            .map_or(f64::NAN, |machine| machine.lowest_room_c() - AT_LOWEST);
+    /// The part of a step at whose end the inside has just passed a temperature.
+    fn crossing(
+        &mut self,
+        at: usize,
+        forcing: &Forcing,
+        (whole, drive, level): (Stages, Drive, f64),
+    ) -> Result<Stages, E> {
         // Kelvin beyond it at both ends of the bracket; the one kept is halved so that both close in.
         let (mut low, mut high) = (0.0, whole.share);
-        let mut beyond = (self.state.t_c - lowest, whole.end.t_c - lowest);
+        let mut beyond = (self.state.t_c - level, whole.end.t_c - level);
+        let rises = whole.end.t_c > self.state.t_c;
         let mut found = whole;
         for _ in 0..TURN_LOOKS {
             if high - low <= TURN_FINE {
@@ -206,9 +286,9 @@ impl<E, A: Fn(usize, f64) -> Result<f64, E>> Marcher<'_, A> {
             } else {
                 f64::midpoint(low, high)
             };
-            let part = self.stages(at, forcing, share)?;
-            let over = part.end.t_c - lowest;
-            if self.is_warm(part.end.t_c) == self.running {
+            let part = self.stages(at, forcing, (share, drive))?;
+            let over = part.end.t_c - level;
+            if (over >= 0.0) != rises {
                 (low, beyond) = (share, (over, 0.5 * beyond.1));
             } else {
                 (high, beyond) = (share, (0.5 * beyond.0, over));
@@ -222,7 +302,12 @@ impl<E, A: Fn(usize, f64) -> Result<f64, E>> Marcher<'_, A> {
     }
 
     /// The two stages of a step of this share of an hour, from where things stand.
-    fn stages(&mut self, at: usize, forcing: &Forcing, share: f64) -> Result<Stages, E> {
+    fn stages(
+        &mut self,
+        at: usize,
+        forcing: &Forcing,
+        (share, drive): (f64, Drive),
+    ) -> Result<Stages, E> {
         let length = share * SECONDS_PER_HOUR;
         let before = &self.state;
         let strategy = self.strategy;
@@ -246,7 +331,7 @@ impl<E, A: Fn(usize, f64) -> Result<f64, E>> Marcher<'_, A> {
             length: GAMMA * length,
             near: before.vapour,
         };
-        let one = self.stage(at, &step, first, (before.t_c, self.slope))?;
+        let one = self.stage(at, (&step, drive), first, (before.t_c, self.slope))?;
         let net = one.by_air + one.source - one.removal - one.onto_all - one.not_held;
         let second = Base {
             heat: heat + (1.0 - GAMMA) * length * one.heat,
@@ -254,7 +339,7 @@ impl<E, A: Fn(usize, f64) -> Result<f64, E>> Marcher<'_, A> {
             length: GAMMA * length,
             near: one.vapour,
         };
-        let end = self.stage(at, &step, second, (one.t_c, one.slope))?;
+        let end = self.stage(at, (&step, drive), second, (one.t_c, one.slope))?;
         let (air_holds, tub_full) = (step.air_holds, tub.is_some_and(|tub| tub.is_full()));
         self.slope = end.slope;
         Ok(Stages {
@@ -269,27 +354,20 @@ impl<E, A: Fn(usize, f64) -> Result<f64, E>> Marcher<'_, A> {
     fn stage(
         &self,
         at: usize,
-        step: &Step<'_>,
+        (step, drive): (&Step<'_>, Drive),
         base: Base,
         (near_c, slope): (f64, Option<f64>),
     ) -> Result<Rates, E> {
-        let present = step.forcing.present;
-        let heating = self
-            .strategy
-            .heating
-            .filter(|heating| present || !heating.only_present);
+        let heating = self.heating(step.forcing);
         Stage {
             step,
             base,
             air: |t_c| (self.air)(at, t_c),
-            heating: heating.map(|heating| {
-                let set_c = if present {
-                    heating.set_present_c.or(heating.set_c)
-                } else {
-                    heating.set_c
-                };
-                (heating, set_c)
-            }),
+            heating: match drive {
+                Drive::Held => heating,
+                Drive::Full { .. } => heating.map(|(heating, _)| (heating, None)),
+                Drive::Off { .. } => None,
+            },
             near_c,
             slope,
         }

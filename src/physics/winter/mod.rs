@@ -17,9 +17,9 @@
 //!
 //! The weather stays as it is within its hour. The method is a two-stage, L-stable, singly diagonal
 //! implicit Runge-Kutta one of second order (γ = 1 − √½; Alexander, SIAM J. Numer. Anal. 14, 1977
-//! **\[M\]**) with steps of equal length: thermostat, hygrostat and saturation are met within a
-//! step, and the books of heat and of water close but for rounding. Whether a machine is warm enough
-//! to run is looked up at the start of each step.
+//! **\[M\]**) with steps of equal length, cut where the inside meets the heater's set point or passes the
+//! lowest temperature of a machine: thermostat, hygrostat and saturation are met within a step, and the
+//! books of heat and of water close but for rounding.
 
 mod air_table;
 mod march;
@@ -29,7 +29,7 @@ mod solve;
 mod tub;
 
 pub use air_table::{AirTable, HourInWork};
-pub use march::{Marched, Progress, march};
+pub use march::{Marched, Progress, march, march_from};
 pub use outcome::{Books, HourInside, Inside};
 pub use tub::Tub;
 

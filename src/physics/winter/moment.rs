@@ -72,6 +72,41 @@ pub(super) struct Rates {
     pub(super) slope: Option<f64>,
 }
 
+impl Rates {
+    /// Those of two moments next to each other by their shares of the time: `share` of the other's.
+    pub(super) fn shared(&self, other: &Self, share: f64) -> Self {
+        let of = |one: f64, other: f64| one + share * (other - one);
+        let surfaces = self.onto.as_ref().or(other.onto.as_ref()).map(Vec::len);
+        let onto = surfaces.map(|count| {
+            let rate = |rates: &Self, at: usize| {
+                let onto = rates.onto.as_ref();
+                onto.and_then(|onto| onto.get(at)).copied().unwrap_or(0.0)
+            };
+            (0..count)
+                .map(|at| of(rate(self, at), rate(other, at)))
+                .collect()
+        });
+        Self {
+            t_c: of(self.t_c, other.t_c),
+            vapour: of(self.vapour, other.vapour),
+            dry_air: of(self.dry_air, other.dry_air),
+            heater: of(self.heater, other.heater),
+            machine_power: of(self.machine_power, other.machine_power),
+            duty: of(self.duty, other.duty),
+            removal: of(self.removal, other.removal),
+            not_held: of(self.not_held, other.not_held),
+            onto,
+            onto_all: of(self.onto_all, other.onto_all),
+            given_back: of(self.given_back, other.given_back),
+            by_air: of(self.by_air, other.by_air),
+            source: of(self.source, other.source),
+            heat: of(self.heat, other.heat),
+            left: of(self.left, other.left),
+            slope: None,
+        }
+    }
+}
+
 /// One trial temperature.
 pub(super) struct AtTemperature<'a> {
     step: &'a Step<'a>,

@@ -6,6 +6,12 @@ use crate::physics::moisture::HEAT_OF_VAPORISATION;
 
 /// Kelvin to which a temperature is found.
 const FINE: f64 = 1e-8;
+/// A bracket so narrow, K, in which heat is left over at one end and lacks at the other is a jump.
+const CLOSE: f64 = 0.1 * FINE;
+/// Looks along secants before the bracket is halved.
+const SECANT_LOOKS: usize = 12;
+/// A slope of this share of the guess is believed at least, and its inverse at most.
+const LEAST_SLOPE: f64 = 0.02;
 /// Looks after which a bracket is as fine as doubles allow.
 const MOST_LOOKS: usize = 100;
 /// How much of the humidity a kelvin more takes away: a guess for the first step.
@@ -34,53 +40,68 @@ impl<E, A: Fn(f64) -> Result<f64, E>> Stage<'_, A> {
         Ok(AtTemperature::new(self.step, self.base, t_c, flow, heat).rates())
     }
 
-    /// Heat that a kelvin more takes, J/K: what it took in the stage before, or a guess.
-    fn slope(&self) -> f64 {
-        if let Some(slope) = self.slope {
-            return slope;
-        }
+    /// Heat that a kelvin more takes, J/K, without what condenses: a guess.
+    fn guess(&self) -> f64 {
         let body = self.step.body;
         body.heat_capacity
             + self.base.length * body.fabric
             + HEAT_OF_VAPORISATION * body.buffer * USUAL_FALL * 0.7
     }
 
+    /// By the guess alone: a slope that was found over next to nothing may be anything.
     fn is_even(&self, rates: &Rates) -> bool {
-        rates.left.abs() <= FINE * self.slope()
+        rates.left.abs() <= FINE * self.guess()
+    }
+
+    /// What it took in the stage before, where that is believable, or the guess.
+    fn first_slope(&self) -> f64 {
+        let guess = self.guess();
+        let believable = |slope: &f64| (LEAST_SLOPE * guess..=guess / LEAST_SLOPE).contains(slope);
+        self.slope.filter(believable).unwrap_or(guess)
     }
 
     /// The temperature where no heat is left over with a given heater.
+    ///
+    /// Where a machine turns off at a temperature at which it still has heat to give, none may be: there it
+    /// runs for a part of the time, and the rates are those of both sides by their shares.
     fn temperature(&self, heater: f64, start_c: f64) -> Result<Rates, E> {
-        let (mut low, mut high) = (f64::NEG_INFINITY, f64::INFINITY);
+        let mut ends: (Option<Rates>, Option<Rates>) = (None, None);
         let mut before: Option<(f64, f64)> = None;
         let mut x = start_c;
         let mut found = self.slope;
         let mut rates = self.look(x, heater)?;
-        for _ in 0..MOST_LOOKS {
+        for looks in 0..MOST_LOOKS {
             if self.is_even(&rates) {
                 break;
             }
-            if rates.left > 0.0 {
-                low = x;
+            let left = rates.left;
+            if left > 0.0 {
+                ends.0 = Some(rates);
             } else {
-                high = x;
+                ends.1 = Some(rates);
             }
-            let secant = before.map(|(other, left)| (rates.left - left) / (x - other));
+            let low = ends.0.as_ref().map_or(f64::NEG_INFINITY, |rates| rates.t_c);
+            let high = ends.1.as_ref().map_or(f64::INFINITY, |rates| rates.t_c);
+            if let (Some(one), Some(other)) = (&ends.0, &ends.1)
+                && high - low <= CLOSE
+            {
+                rates = one.shared(other, one.left / (one.left - other.left));
+                break;
+            }
+            let apart = before.filter(|(other, _)| (x - other).abs() > FINE);
+            let secant = apart.map(|(other, before)| (left - before) / (x - other));
             let secant = secant.filter(|slope| *slope < 0.0);
-            let slope = secant.unwrap_or_else(|| -self.slope());
-            before = Some((x, rates.left));
+            let slope = secant.unwrap_or_else(|| -self.first_slope());
+            before = Some((x, left));
             found = Some(-slope);
             // No stage moves further than this, whatever the guess says.
-            let next = x + (-rates.left / slope).clamp(-30.0, 30.0);
-            let next = if next > low && next < high {
+            let next = x + (-left / slope).clamp(-30.0, 30.0);
+            // A jump is closed in on by halves alone.
+            x = if next > low && next < high && looks < SECANT_LOOKS {
                 next
             } else {
                 f64::midpoint(low.max(x - 30.0), high.min(x + 30.0))
             };
-            if (next - x).abs() <= 4.0 * f64::EPSILON * x.abs().max(1.0) {
-                break;
-            }
-            x = next;
             rates = self.look(x, heater)?;
         }
         Ok(Rates {

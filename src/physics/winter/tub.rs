@@ -6,6 +6,9 @@ use crate::physics::machine::salt::{
     water_at_equilibrium,
 };
 
+/// Density of water, kg/m³.
+const WATER: f64 = 1000.0;
+
 /// A tub of calcium chloride.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Tub {
@@ -35,8 +38,12 @@ impl Tub {
             rh: saturated_rh,
             full: false,
         };
+        // Without the weight of its salt it is as full as the water alone makes it.
         let Some(salt) = self.salt.filter(|salt| *salt > 0.0) else {
-            return whole;
+            return Standing {
+                full: self.holds.is_some_and(|holds| water >= holds * WATER),
+                ..whole
+            };
         };
         let of_salt = water / salt;
         // Water for each kg of salt that the saturated solution has.

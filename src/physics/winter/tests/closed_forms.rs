@@ -163,7 +163,11 @@ fn a_tub_gathers_until_it_is_full_and_then_nothing() {
         found.end.in_tub
     );
     let endless = Strategy {
-        tub: Some(Tub { salt: None, ..tub }),
+        tub: Some(Tub {
+            salt: None,
+            holds: None,
+            ..tub
+        }),
         ..Strategy::default()
     };
     let more = marched(
@@ -174,6 +178,23 @@ fn a_tub_gathers_until_it_is_full_and_then_nothing() {
         STEPS_PER_HOUR,
     );
     assert!(more.tub_full_at.is_none() && more.end.in_tub > 2.0 * found.end.in_tub);
+    // Without the weight of its salt it still runs over at its brim.
+    let brim = Strategy {
+        tub: Some(Tub { salt: None, ..tub }),
+        ..Strategy::default()
+    };
+    let hours = vec![plain(5.0, 0.85); 900];
+    let over = marched(&body(), &hours, &brim, 0.02, STEPS_PER_HOUR);
+    assert!(
+        over.tub_full_at.is_some_and(|at| at > 10),
+        "{:?}",
+        over.tub_full_at
+    );
+    assert!(
+        (0.4..0.45).contains(&over.end.in_tub),
+        "{}",
+        over.end.in_tub
+    );
 }
 
 #[test]

@@ -1,6 +1,7 @@
 //! Closed forms, steady weather, books, and steps made finer.
 
 mod closed_forms;
+mod heater;
 mod seasons;
 mod steady;
 

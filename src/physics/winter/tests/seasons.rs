@@ -5,7 +5,7 @@ use super::{body, marched, plain};
 use crate::physics::machine::{Kind, Machine, MakerPoint};
 
 /// Sixty days of swinging weather with sun by day and a cold sky by night.
-fn season() -> Vec<Forcing> {
+pub(super) fn season() -> Vec<Forcing> {
     let hour = |at: u32| {
         let time = f64::from(at);
         let day = (std::f64::consts::TAU * (time - 14.0) / 24.0).cos();
