@@ -84,6 +84,7 @@ mod tests {
                 altitude_m: 0.0,
             },
             hours: hours.collect(),
+            invented: false,
         }
     }
 

@@ -50,6 +50,25 @@ pub struct Hour {
 }
 
 impl Hour {
+    /// The same with what another hour has in place of what was not recorded.
+    #[must_use]
+    pub fn filled_by(&self, other: &Self) -> Self {
+        Self {
+            day: self.day,
+            hour: self.hour,
+            t_c: self.t_c.or(other.t_c),
+            rh: self.rh.or(other.rh),
+            pressure: self.pressure.or(other.pressure),
+            wind: self.wind.or(other.wind),
+            wind_from_deg: self.wind_from_deg.or(other.wind_from_deg),
+            direct: self.direct.or(other.direct),
+            diffuse: self.diffuse.or(other.diffuse),
+            global: self.global.or(other.global),
+            infrared: self.infrared.or(other.infrared),
+            cloud: self.cloud.or(other.cloud),
+        }
+    }
+
     /// An hour of which nothing was recorded.
     #[must_use]
     pub fn blank(day: Day, hour: u8) -> Self {
@@ -90,6 +109,8 @@ pub struct Weather {
     pub place: Place,
     /// One after another, none left out.
     pub hours: Vec<Hour>,
+    /// Made from monthly means: its year is no year.
+    pub invented: bool,
 }
 
 impl Weather {

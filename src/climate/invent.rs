@@ -77,7 +77,11 @@ pub fn invent(means: &WinterMeans, name: &str, seed: u64) -> Weather {
         hours.extend(Month::new(&place, means, monthly, &stray, range.clone()).hours(days));
         from = range.end;
     }
-    Weather { place, hours }
+    Weather {
+        place,
+        hours,
+        invented: true,
+    }
 }
 
 fn days_of_year() -> Vec<Day> {
@@ -272,9 +276,16 @@ impl<'a> Month<'a> {
         let days = self.days.len();
         let of_day = |values: &[f64], day: usize| mean(&values[day * 24..(day + 1) * 24]);
         let clearness: Vec<f64> = (0..days).map(|day| of_day(clear, day)).collect();
-        let windy: Vec<f64> = (0..days)
-            .map(|day| (of_day(wind, day) / self.monthly.wind_m_s).ln() / WIND_SPREAD)
-            .collect();
+        // In a month without wind no day has more of it than another.
+        let windy = |day: usize| {
+            let share = of_day(wind, day) / self.monthly.wind_m_s;
+            if share > 0.0 {
+                share.ln() / WIND_SPREAD
+            } else {
+                0.0
+            }
+        };
+        let windy: Vec<f64> = (0..days).map(windy).collect();
         // Clear days swing more, so that the mean day swings as it should.
         let swing: Vec<f64> = clearness.iter().map(|clear| 0.5 + clear).collect();
         let swing_mean = mean(&swing);
@@ -380,6 +391,20 @@ mod tests {
             .iter()
             .map(|hour| of(hour).expect("made"))
             .collect()
+    }
+
+    #[test]
+    fn a_month_may_be_without_wind() {
+        let mut still = means();
+        still.months[0].wind_m_s = 0.0;
+        let weather = invent(&still, "still", 1);
+        let t_c = of_january(&weather, |hour| hour.t_c);
+        assert!((mean(&t_c) - 5.0).abs() < 1e-9, "{}", mean(&t_c));
+        assert!(
+            of_january(&weather, |hour| hour.wind)
+                .iter()
+                .all(|wind| *wind == 0.0)
+        );
     }
 
     #[test]

@@ -118,7 +118,11 @@ impl Weather {
                 day = day.next();
             }
         }
-        let mut weather = Self { place, hours };
+        let mut weather = Self {
+            place,
+            hours,
+            invented: false,
+        };
         weather.fill();
         Ok(weather)
     }

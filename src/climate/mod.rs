@@ -17,4 +17,6 @@ pub use hour::{Hour, Place, Weather};
 pub use invent::invent;
 pub use logged::LoggedError;
 pub use means::{MonthlyWeather, WinterMeans};
-pub use season::{is_of_several_years, season, season_between, usual_season};
+pub use season::{
+    is_of_one_year, is_of_several_years, season, season_between, usual_season, whole_winters,
+};

@@ -29,6 +29,30 @@ pub fn season(weather: &Weather) -> Option<Vec<Hour>> {
 /// before or after it where the year has none.
 #[must_use]
 pub fn season_between(weather: &Weather, first: MonthDay, last: MonthDay) -> Option<Vec<Hour>> {
+    let (whole, early, late) = runs(weather, first, last);
+    let of = |run: &Range<usize>| weather.hours.get(run.clone()).unwrap_or_default();
+    if let Some(run) = whole.first() {
+        return Some(of(run).to_vec());
+    }
+    // A year from January: its last months come before its first.
+    Some([of(&late?), of(&early?)].concat())
+}
+
+/// How many winters from one day to another a run of hours holds whole.
+#[must_use]
+pub fn whole_winters(weather: &Weather, first: MonthDay, last: MonthDay) -> usize {
+    runs(weather, first, last).0.len()
+}
+
+/// Where winters stand in a run of hours: whole ones, an early part that begins with a January, and a late
+/// part that ends with a December.
+type Runs = (
+    Vec<Range<usize>>,
+    Option<Range<usize>>,
+    Option<Range<usize>>,
+);
+
+fn runs(weather: &Weather, first: MonthDay, last: MonthDay) -> Runs {
     let inside = |day: Day| first.days_until(day.into()) <= first.days_until(last);
     let hours = &weather.hours;
     let mut runs: Vec<Range<usize>> = Vec::new();
@@ -51,22 +75,26 @@ pub fn season_between(weather: &Weather, first: MonthDay, last: MonthDay) -> Opt
             hour.hour == 24 && (!inside(next) || MonthDay::from(next) == first)
         })
     };
-    let whole = runs.iter().find(|run| begins(run) && ends(run));
-    if let Some(run) = whole {
-        return Some(of(run).to_vec());
-    }
-    // A year from January: its last months come before its first.
+    let whole = runs.iter().filter(|run| begins(run) && ends(run)).cloned();
     let early = runs.iter().find(|run| {
         let hour = of(run).first();
         let january = |hour: &Hour| (hour.day.month, hour.day.day, hour.hour) == (1, 1, 1);
         hour.is_some_and(january) && ends(run)
-    })?;
+    });
     let late = runs.iter().find(|run| {
         let hour = of(run).last();
         let december = |hour: &Hour| (hour.day.month, hour.day.day, hour.hour) == (12, 31, 24);
         begins(run) && hour.is_some_and(december)
-    })?;
-    Some([of(late), of(early)].concat())
+    });
+    (whole.collect(), early.cloned(), late.cloned())
+}
+
+/// Whether the last months of a year stand before its own first: halves of two winters put together.
+#[must_use]
+pub fn is_of_one_year(season: &[Hour]) -> bool {
+    let days = season.iter().map(|hour| hour.day);
+    let mut pairs = days.clone().zip(days.skip(1));
+    pairs.any(|(was, now)| (was.month, now.month) == (12, 1) && was.year == now.year)
 }
 
 /// Whether the hours of a winter are from several years, put together month by month as a typical year
@@ -111,6 +139,7 @@ mod tests {
             hours: days
                 .flat_map(|day| (1..=24).map(move |hour| Hour::blank(day, hour)))
                 .collect(),
+            invented: false,
         }
     }
 

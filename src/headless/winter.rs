@@ -3,7 +3,7 @@
 use super::asked::SetUpWord;
 use super::{json, page};
 use crate::assess::winter::{
-    Doubted, Laid, MOST_WINTER_DRAWS, Season, Winter, WinterOption, laid_over, sound,
+    Doubted, Laid, MOST_WINTER_DRAWS, Season, Winter, WinterOption, laid_over, sound, typical,
     typical_weather,
 };
 use crate::assess::{Answer, NotKnown, Study};
@@ -243,7 +243,7 @@ pub(super) fn through<'a>(
         planned,
         doubt,
         winter,
-        typical: stay.winter.filter(|_| file.is_none()),
+        typical: typical(&stay).filter(|_| file.is_none()),
     })
 }
 

@@ -4,9 +4,10 @@ use super::winter::{BEGUN, PlannedTold, WinterTold, lockers};
 use crate::assess::drying::OptionKind;
 use crate::assess::quantity::{Kind, price_about};
 use crate::assess::winter::{Season, Throughout, WORTH_NAMING, WinterOption};
-use crate::assess::words::counted;
+use crate::assess::words::{capital, counted};
 use crate::assess::{Answer, Study};
-use crate::survey::Survey;
+use crate::report::words::nothing_done;
+use crate::survey::{SetUp, Survey};
 
 const HOURS_A_DAY: usize = 24;
 /// Days of a whole winter, 1 November to 31 March, at least.
@@ -40,10 +41,9 @@ pub fn sentences(run: &Throughout, survey: &Survey) -> Vec<String> {
     let Some(idle) = run.nothing() else {
         return vec!["Not known: doing nothing has no result.".to_owned()];
     };
-    let currency = survey.tariffs.currency.trim();
-    let mut all = vec![frost(run, idle, currency)];
-    all.extend(damp(run, idle, currency));
-    all.push(mould(idle));
+    let mut all = vec![frost(run, idle, survey)];
+    all.extend(damp(run, idle, survey));
+    all.push(mould(idle, survey));
     all.extend(lockers(idle));
     all
 }
@@ -56,9 +56,12 @@ fn known(run: &Throughout) -> impl Iterator<Item = (&WinterOption, &Season)> {
 
 /// What doing nothing comes to: frost and mould.
 #[must_use]
-pub fn without_options(run: &Throughout) -> Vec<String> {
+pub fn without_options(run: &Throughout, survey: &Survey) -> Vec<String> {
     match run.nothing() {
-        Some(idle) => vec![format!("{}.", freezes(idle)), mould(idle)],
+        Some(idle) => vec![
+            format!("{}.", freezes(run, idle, survey)),
+            mould(idle, survey),
+        ],
         None => vec!["Not known: doing nothing has no result.".to_owned()],
     }
 }
@@ -73,18 +76,29 @@ pub fn weather(run: &Throughout) -> String {
 }
 
 /// Frost with nothing done; draining comes first whatever the winter was.
-fn freezes(idle: &Season) -> String {
+fn freezes(run: &Throughout, idle: &Season, survey: &Survey) -> String {
     let (inside, corner) = (&idle.frost, &idle.frost_in_corner);
+    let done = nothing_done(survey);
+    let outside = run.weathered().frost.nights;
     match (inside.nights, corner.nights) {
-        (0, 0) => "Drain the water all the same: with nothing done it does not freeze inside in this winter, but \
-                   another may be colder"
-            .to_owned(),
+        // Who heats for a while must not think that the winter is mild.
+        (0, 0) if survey.set_up == SetUp::InUse && outside > 0 => format!(
+            "Drain the water before it stands unheated: {done} it does not freeze inside, but outside it \
+             freezes on {}",
+            counted(outside, "night", "nights")
+        ),
+        (0, 0) => format!(
+            "Drain the water all the same: {done} it does not freeze inside in this winter, but another may be \
+             colder"
+        ),
         (0, nights) => format!(
-            "Drain the water. With nothing done it may freeze in the coldest corner on {}",
+            "Drain the water. {} it may freeze in the coldest corner on {}",
+            capital(&done),
             counted(nights, "night", "nights")
         ),
         (nights, _) => format!(
-            "Drain the water. With nothing done it freezes on {}, the longest spell {}",
+            "Drain the water. {} it freezes on {}, the longest spell {}",
+            capital(&done),
             counted(nights, "night", "nights"),
             counted(inside.longest_h, "hour", "hours")
         ),
@@ -92,8 +106,9 @@ fn freezes(idle: &Season) -> String {
 }
 
 /// The same, and what background heat does about it for which money.
-fn frost(run: &Throughout, idle: &Season, currency: &str) -> String {
-    let mut words = freezes(idle);
+fn frost(run: &Throughout, idle: &Season, survey: &Survey) -> String {
+    let currency = survey.tariffs.currency.trim();
+    let mut words = freezes(run, idle, survey);
     let guard = known(run).find(|(option, _)| option.kind == OptionKind::BackgroundHeat);
     let worth = idle.frost_in_corner.nights > 0;
     if let Some((option, season)) = guard.filter(|_| worth) {
@@ -131,10 +146,12 @@ fn how_long(hours: usize) -> String {
 }
 
 /// How damp it is with nothing done, and what makes it driest.
-fn damp(run: &Throughout, idle: &Season, currency: &str) -> Option<String> {
+fn damp(run: &Throughout, idle: &Season, survey: &Survey) -> Option<String> {
+    let currency = survey.tariffs.currency.trim();
     let wet = |season: &Season| season.humidity.share_above[2];
     let mut words = format!(
-        "With nothing done the air inside is above 80 % for {} of the winter",
+        "{} the air inside is above 80 % for {} of the winter",
+        capital(&nothing_done(survey)),
         Kind::WholePercent.text(wet(idle))
     );
     match run.driest().and_then(|at| run.option(at)) {
@@ -156,17 +173,21 @@ fn damp(run: &Throughout, idle: &Season, currency: &str) -> Option<String> {
     Some(words + ".")
 }
 
-fn mould(idle: &Season) -> String {
+fn mould(idle: &Season, survey: &Survey) -> String {
     match idle.worst_mould() {
         None => {
             "Whether mould grows is not known: there is no wall or roof in the fabric.".to_owned()
         }
         Some(index) if index < BEGUN => {
-            "Mould does not begin on boards and furniture with nothing done.".to_owned()
+            format!(
+                "{} mould does not begin on boards and furniture.",
+                capital(&nothing_done(survey))
+            )
         }
         Some(index) => format!(
-            "Mould begins on boards and furniture with nothing done: its index reaches {}, where 3 is \
-             seen by eye and 6 is all over.",
+            "{} mould begins on boards and furniture: its index reaches {}, where 3 is seen by eye and 6 is all \
+             over.",
+            capital(&nothing_done(survey)),
             Kind::MouldIndex.number(index)
         ),
     }

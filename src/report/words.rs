@@ -5,7 +5,7 @@ use crate::assess::NotKnown;
 use crate::assess::quantity::Kind;
 use crate::assess::words::{facing, given};
 use crate::physics::units::MINUTES_PER_HOUR;
-use crate::survey::{Facing, Gap};
+use crate::survey::{Facing, Gap, SetUp, Survey};
 
 /// A number with all its digits up to `most` behind the point, and no fewer than `least`, so that
 /// what is printed multiplies to what is printed beside it.
@@ -159,5 +159,17 @@ mod tests {
         assert_eq!(digits(120.0, 0, 2), "120");
         assert_eq!(digits(1.2345, 2, 4), "1.2345");
         assert_eq!(duration(125.0), "2\u{a0}h 05\u{a0}min");
+    }
+}
+
+/// What doing nothing is called in a sentence: nothing at all, or in use the heat that is wanted and no more.
+#[must_use]
+pub fn nothing_done(survey: &Survey) -> String {
+    match survey.set_up {
+        SetUp::LaidUp => "with nothing done".to_owned(),
+        SetUp::InUse => format!(
+            "heated to {} and nothing else done,",
+            Kind::Celsius.typed(survey.targets.comfort_c)
+        ),
     }
 }

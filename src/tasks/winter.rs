@@ -4,7 +4,7 @@ use super::shared::{Watch, shared_out};
 use super::weather::kept_weather;
 use crate::assess::in_short::told_sealed;
 use crate::assess::winter::{
-    Bands, Doubt, Doubted, Drawn, Laid, Season, Throughout, Winter, laid_over, sound,
+    Bands, Doubt, Doubted, Drawn, Laid, Season, Throughout, Winter, laid_over, sound, typical,
     typical_weather,
 };
 use crate::assess::{Answer, NotKnown, Study};
@@ -44,11 +44,11 @@ fn through(
     if !stay.has_winter() {
         return None;
     }
-    let typical = stay.winter.filter(|_| stay.weather_file.is_empty());
     let ready = named(study, places).and_then(|weather| Winter::new(study, &weather, stay));
     Some(match ready {
         Ok(winter) => {
             let seasons = seasons(&winter, threads, watch)?;
+            let typical = typical(stay).filter(|_| stay.weather_file.is_empty());
             Ok(Throughout::new(winter, seasons, typical))
         }
         Err(unknown) => Err(unknown),

@@ -13,6 +13,8 @@ use crate::physics::wind::speed_at_body;
 use crate::physics::winter::Forcing;
 use crate::survey::{Stay, Survey};
 
+/// Hours of a day.
+const DAY: usize = 24;
 /// Share of hours that may be not known.
 const MOST_NOT_KNOWN: f64 = 0.1;
 /// Below this the sun is down, whatever a file says of it, degrees.
@@ -31,11 +33,14 @@ pub(super) struct Outdoors {
     pub(super) from_front_deg: Option<f64>,
     on: OnBody,
     infrared: f64,
-    /// Something of it was not recorded: that of the hour before stands in, and it does not count.
+    /// Something of it was not recorded: that of the day before stands in, and it does not count.
     pub(super) not_known: bool,
 }
 
 /// Every hour of a season made ready.
+///
+/// Where something of an hour was not recorded, that of the same hour of the day before stands in, for it
+/// alone, and the hour does not count.
 ///
 /// # Errors
 /// [`NotKnown`] where more than a tenth of the hours is, or a sun cannot be placed.
@@ -45,34 +50,46 @@ pub(super) fn outdoors(
     season: &[Hour],
     roof_m: f64,
 ) -> Answer<Vec<Outdoors>> {
+    let ready = |hour: &Hour| one((survey, stay), weather, hour, roof_m);
     let mut all: Vec<Outdoors> = Vec::with_capacity(season.len());
+    // What is taken for each hour: what was recorded of it, and what stands in for the rest.
+    let mut taken: Vec<Hour> = Vec::with_capacity(season.len());
     let mut missing: Option<(usize, NotKnown)> = None;
     let mut leading = 0;
     for hour in season {
-        match one((survey, stay), weather, hour, roof_m) {
+        let unknown = match ready(hour) {
             Ok(found) => {
                 // Before the first hour that is known it stands for those.
                 for _ in 0..leading {
+                    let not_known = true;
                     all.push(Outdoors {
-                        not_known: true,
+                        not_known,
                         ..found.clone()
                     });
+                    taken.push(*hour);
                 }
                 leading = 0;
                 all.push(found);
+                taken.push(*hour);
+                continue;
             }
-            Err(unknown) => {
-                missing = Some((missing.map_or(1, |(count, _)| count + 1), unknown));
-                match all.last() {
-                    Some(before) => all.push(Outdoors {
-                        hour: *hour,
-                        not_known: true,
-                        ..before.clone()
-                    }),
-                    None => leading += 1,
-                }
-            }
-        }
+            Err(unknown) => unknown,
+        };
+        missing = Some((missing.map_or(1, |(count, _)| count + 1), unknown));
+        let day_before = taken.len().checked_sub(DAY);
+        let Some(other) = day_before.and_then(|at| taken.get(at)).or(taken.last()) else {
+            leading += 1;
+            continue;
+        };
+        let mut filled = hour.filled_by(other);
+        // What of the hour itself cannot be is no better than nothing.
+        let found = ready(&filled).or_else(|_| {
+            filled = *other;
+            ready(other)
+        })?;
+        let not_known = true;
+        all.push(Outdoors { not_known, ..found });
+        taken.push(filled);
     }
     for (own, hour) in all.iter_mut().zip(season) {
         own.hour = *hour;

@@ -9,7 +9,7 @@ use crate::assess::not_known::NotKnown;
 use crate::assess::study::Study;
 use crate::climate::{Hour, Weather};
 use crate::physics::MoistAir;
-use crate::physics::air::{humidity_ratio, pressure_at_altitude};
+use crate::physics::air::{humidity_ratio, pressure_at_altitude, vapour_pressure};
 use crate::physics::counts::count;
 use crate::series::moment_from;
 use crate::survey::{Period, PeriodId, Ran, Stay, TrialId};
@@ -60,8 +60,9 @@ pub struct Laid {
 /// Every period of every trial with the calculation laid over it; `None` where `progress` gave it up.
 ///
 /// Temperature and humidity outside are those measured; wind, sun, sky and pressure those of the
-/// `weather` file in the same hours, whose clock counts as that of the trial **\[A\]**. As before
-/// every winter, fourteen days of the first weather come before the first hour.
+/// `weather` file in the same hours, whose clock counts as that of the trial **\[A\]**. A period begins
+/// with the temperature and the humidity that were measured inside in its first hour: days before it would
+/// have to be of what ran in them.
 pub fn laid_over(
     (study, stay): (&Study, &Stay),
     tried: &Tried,
@@ -160,9 +161,15 @@ fn prepared(
     let measured = Weather {
         place: weather.place.clone(),
         hours,
+        invented: weather.invented,
     };
+    let mut winter = Winter::over(study, &measured, &measured.hours, stay)?;
+    winter.from = inside.iter().flatten().next().map(|(hour, pressure)| {
+        let vapour = vapour_pressure(hour.humidity_ratio, *pressure);
+        (hour.t_c, vapour)
+    });
     Ok(Ready {
-        winter: Winter::over(study, &measured, &measured.hours, stay)?,
+        winter,
         option,
         name: options
             .get(option)

@@ -24,7 +24,7 @@ pub use count::{COLDEST_CORNER_K, COUNTED_RH, Frost, Humidity, Season};
 pub use doubt::{Doubt, MOST_WINTER_DRAWS, WINTER_DRAWS};
 pub use laid::{Apart, LEAST_HOURS, Laid, LaidOver, laid_over};
 pub use mould::{MouldAt, MouldSpot};
-pub use of_stay::{sound, typical_weather};
+pub use of_stay::{sound, typical, typical_weather};
 pub use options::WinterOption;
 pub use run::{Weathered, Winter};
 pub use throughout::{Throughout, WORTH_NAMING};

@@ -5,7 +5,7 @@ use super::count::{Frost, Season, frost_of, humidity};
 use super::elements::elements;
 use super::hours::{Outdoors, Sources, outdoors};
 use super::mould::{MouldSpot, grown, spots};
-use super::of_stay::season_of;
+use super::of_stay::{season_of, winters_of};
 use super::options::{Fitted, WinterOption, options};
 use super::{COLDEST_CORNER_K, Humidity, USUAL_BUFFER, USUAL_BUFFER_AREA_PER_M3};
 use crate::assess::answer::Answer;
@@ -14,12 +14,12 @@ use crate::assess::envelope::Envelope;
 use crate::assess::fabric::element_u;
 use crate::assess::not_known::NotKnown;
 use crate::assess::study::Study;
-use crate::climate::{Hour, Weather, is_of_several_years};
+use crate::climate::{Day, Hour, Weather, is_of_one_year, is_of_several_years};
 use crate::physics::counts::count;
 use crate::physics::units::{JOULES_PER_KWH, SECONDS_PER_HOUR};
 use crate::physics::warm_up::USUAL_HEAT_CAPACITY_PER_M3;
 use crate::physics::winter::{
-    AirTable, Body, Forcing, HourInside, Marched, STEPS_PER_HOUR, Surface, march,
+    AirTable, Body, Forcing, HourInside, Marched, STEPS_PER_HOUR, Surface, march, march_from,
 };
 use crate::survey::{MachineKind, SetUp, Stay, Survey};
 use std::ops::ControlFlow;
@@ -53,6 +53,14 @@ pub struct Weathered {
     pub clock_assumed: bool,
     /// Its months are from several years, put together as a typical year is.
     pub several_years: bool,
+    /// The last months of the file's year stand before its own first: halves of two winters.
+    pub one_year: bool,
+    /// Winters that the weather holds whole: the first of them is told. None where it was put together.
+    pub winters: usize,
+    /// The first day and the last.
+    pub days: (Day, Day),
+    /// It was made from monthly means: its year is no year.
+    pub invented: bool,
 }
 
 /// What is otherwise than surveyed.
@@ -76,6 +84,8 @@ pub struct Winter {
     options: Vec<WinterOption>,
     spots: Vec<MouldSpot>,
     weathered: Weathered,
+    /// Temperature and vapour pressure inside at the first hour, where they were measured: °C, Pa.
+    pub(super) from: Option<(f64, f64)>,
     /// Mean power of the large machine alone over the season, W, once it is known.
     large: OnceLock<f64>,
 }
@@ -88,7 +98,9 @@ impl Winter {
     /// what is needed, or a size that sun or contents need is not given.
     pub fn new(study: &Study, weather: &Weather, stay: &Stay) -> Answer<Self> {
         let hours = season_of(weather, stay)?;
-        Self::over(study, weather, &hours, stay)
+        let mut winter = Self::over(study, weather, &hours, stay)?;
+        winter.weathered.winters = winters_of(weather, stay);
+        Ok(winter)
     }
 
     /// The same over any hours of the weather, one after another.
@@ -151,6 +163,7 @@ impl Winter {
             outdoors,
             forcing,
             opened,
+            from: None,
             large: OnceLock::new(),
         })
     }
@@ -256,8 +269,14 @@ impl Winter {
         let strategy = fitted.strategy();
         let Some(given) = given else {
             let flow = |hour: usize, inside_c: f64| air.flow(hour, inside_c);
-            let steps = (steps, progress);
-            return march(&self.body, &self.forcing, &strategy, &flow, steps);
+            let (body, forcing) = (&self.body, &self.forcing);
+            return march_from(
+                self.from,
+                body,
+                forcing,
+                (&strategy, &flow),
+                (steps, progress),
+            );
         };
         let flow = |hour: usize, inside_c: f64| -> Answer<f64> {
             let times = given.air.get(hour).copied().unwrap_or(f64::NAN);
@@ -407,6 +426,8 @@ fn weathered(survey: &Survey, weather: &Weather, outdoors: &[Outdoors]) -> Answe
         .ok_or_else(|| NotKnown::because("no hour of the winter is known"))?;
     let hours: Vec<Hour> = outdoors.iter().map(|own| own.hour).collect();
     let several_years = is_of_several_years(&hours);
+    let ends = hours.first().zip(hours.last());
+    let (first, last) = ends.ok_or_else(|| NotKnown::because("no hour of the winter is known"))?;
     Ok(Weathered {
         place: weather.place.name.clone(),
         hours: outdoors.len(),
@@ -419,5 +440,9 @@ fn weathered(survey: &Survey, weather: &Weather, outdoors: &[Outdoors]) -> Answe
         any_heading: survey.site.heading_deg.is_none(),
         clock_assumed: weather.place.clock_assumed,
         several_years,
+        one_year: !weather.invented && is_of_one_year(&hours),
+        winters: 0,
+        days: (first.day, last.day),
+        invented: weather.invented,
     })
 }

@@ -43,7 +43,7 @@ pub(super) const VALUES: usize = 29;
 pub const COLUMNS: [Column; VALUES] = [
     column(7, ("temperature", " °C"), (-70.0, 70.0), 99.9),
     column(8, ("dew point", " °C"), (-90.0, 70.0), 99.9),
-    column(9, ("relative humidity", " %"), (0.0, 100.0), 999.0),
+    column(9, ("relative humidity", " %"), (0.0, 110.0), 999.0),
     column(
         10,
         ("air pressure", " Pa"),

@@ -21,6 +21,8 @@ const HEAD: [&str; 8] = [
 const BEFORE: usize = 6;
 /// Columns that a row has at least: older files leave out the last three.
 const LEAST_COLUMNS: usize = 32;
+/// No sky sends less infrared: what is written as less was never measured, W/m² **\[A\]**.
+const LEAST_INFRARED: f64 = 50.0;
 /// Tenths of the sky.
 const TENTHS: f64 = 10.0;
 /// Percent.
@@ -311,6 +313,7 @@ impl Epw {
         let mut weather = Weather {
             place: self.place.clone(),
             hours: self.rows.iter().map(hour).collect(),
+            invented: false,
         };
         weather.fill();
         weather
@@ -325,9 +328,12 @@ fn hour(row: &Row) -> Hour {
         day: row.day,
         hour: row.hour,
         t_c,
-        rh: row.value(9).map(|rh| rh / PERCENT).or_else(from_dew_point),
+        rh: row
+            .value(9)
+            .map(|rh| (rh / PERCENT).min(1.0))
+            .or_else(from_dew_point),
         pressure: row.value(10),
-        infrared: row.value(13),
+        infrared: row.value(13).filter(|infrared| *infrared >= LEAST_INFRARED),
         global: row.value(14),
         direct: row.value(15),
         diffuse: row.value(16),

@@ -78,7 +78,7 @@ fn what_cannot_be_is_refused_by_line_and_column() {
         (50, 2, "13", "month"),
         (50, 3, "0", "day"),
         (50, 4, "25", "hour"),
-        (50, 9, "104", "relative humidity"),
+        (50, 9, "114", "relative humidity"),
         (50, 22, "99", "wind"),
         (50, 7, "warm", "temperature"),
         (50, 7, "nan", "temperature"),
@@ -190,4 +190,26 @@ fn the_winter_is_november_to_march_and_in_the_south_may_to_september() {
     let hours = season(&weather).expect("a winter");
     assert_eq!(hours.len(), 153 * 24);
     assert_eq!(hours[0].day.month, 5);
+}
+
+#[test]
+fn a_sky_that_sends_nothing_was_never_measured_and_fog_is_saturated() {
+    let text = year();
+    let lines = text.lines().zip(1..).map(|(own, number)| {
+        let cells = own.split(',').zip(1..);
+        let cells: Vec<&str> = cells
+            .map(|(own, at)| match (number > 8, at) {
+                (true, 13) => "0",
+                (true, 9) => "104",
+                _ => own,
+            })
+            .collect();
+        cells.join(",")
+    });
+    let text: String = lines.collect::<Vec<_>>().join("\n");
+    let weather = read(text.as_bytes()).expect("read").weather();
+    for hour in &weather.hours {
+        assert_eq!(hour.infrared, None);
+        assert_eq!(hour.rh, Some(1.0));
+    }
 }

@@ -2,9 +2,10 @@
 
 use super::object::{Object, list};
 use crate::assess::winter::{
-    Apart, Bands, Figure, Frost, Humidity, Laid, LaidOver, MouldAt, Season, WinterOption,
+    Apart, Bands, Figure, Frost, Humidity, Laid, LaidOver, MouldAt, Season, Weathered, WinterOption,
 };
 use crate::assess::{Answer, NotKnown};
+use crate::climate::Day;
 use crate::physics::mould::Sensitivity;
 use crate::report::winter::WinterTold;
 use crate::survey::word::Word;
@@ -14,6 +15,16 @@ type PartOf = fn(&LaidOver) -> &Apart;
 
 /// Number of the layout of the output.
 const FORMAT: u32 = 1;
+
+/// A day, without its year where that is no year of its own.
+fn day(weathered: &Weathered, day: Day) -> String {
+    let plain = format!("{:02}-{:02}", day.month, day.day);
+    if weathered.invented {
+        plain
+    } else {
+        format!("{:04}-{plain}", day.year)
+    }
+}
 
 pub(super) fn winter(told: &WinterTold<'_>) -> Object {
     let weathered = told.weathered;
@@ -27,11 +38,15 @@ pub(super) fn winter(told: &WinterTold<'_>) -> Object {
         .with("set_up", told.survey.set_up.word())
         .with("place", weathered.place.as_str())
         .with("typical", told.typical.map(|typical| typical.word()))
+        .with("first_day", day(weathered, weathered.days.0))
+        .with("last_day", day(weathered, weathered.days.1))
         .with("hours", weathered.hours)
         .with("unknown_hours", weathered.not_known)
         .with("any_heading", weathered.any_heading)
         .with("clock_assumed", weathered.clock_assumed)
         .with("several_years", weathered.several_years)
+        .with("one_year", weathered.one_year)
+        .with("whole_winters", weathered.winters)
         .with("outside", outside)
         .with("options", options(told.options, told.seasons));
     let none = Err(NotKnown::because("no gap is planned"));

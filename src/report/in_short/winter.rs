@@ -5,12 +5,13 @@ use super::page::{Leads, Part};
 use crate::assess::Answer;
 use crate::assess::winter::Throughout;
 use crate::report::winter_short;
+use crate::survey::Survey;
 
 /// Frost and mould, or why they are not known.
-pub(super) fn lines(part: &mut Part, run: &Answer<Throughout>) {
+pub(super) fn lines(part: &mut Part, run: &Answer<Throughout>, survey: &Survey) {
     match run {
         Ok(run) => {
-            for sentence in winter_short::without_options(run) {
+            for sentence in winter_short::without_options(run, survey) {
                 part.line(sentence, Leads::Winter);
             }
         }

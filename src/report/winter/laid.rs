@@ -61,8 +61,8 @@ pub fn laid(laid: &[Laid]) -> Option<Section> {
     }
     section.table(table, &reasons);
     section.note(
-        "The clock of the weather file counts as that of the trial, and fourteen days of its first weather \
-         stand for the days before [A]. A mean far from nothing says that leakage, sources or sun are other \
+        "The clock of the weather file counts as that of the trial [A]. Each period begins with what was \
+         measured inside in its first hour; what the contents hold counts as even with it [A]. A mean far from nothing says that leakage, sources or sun are other \
          than surveyed; a wide spread, that the day's swing is.",
     );
     Some(section)

@@ -10,7 +10,7 @@ pub use locker::{BEGUN, lockers};
 
 use super::blocks::{Align, Reasons, Section, Table};
 use super::drying::by_no_flame;
-use super::words::not_known;
+use super::words::{not_known, nothing_done};
 use crate::assess::drying::{OptionKind, Proviso, Spot, flame};
 use crate::assess::quantity::{Kind, price_about};
 use crate::assess::winter::{
@@ -18,9 +18,9 @@ use crate::assess::winter::{
 };
 use crate::assess::words::{capital, counted};
 use crate::assess::{Answer, NotKnown};
-use crate::climate::Hour;
+use crate::climate::{Day, Hour};
 use crate::physics::mould::Sensitivity;
-use crate::survey::{Survey, TypicalWinter};
+use crate::survey::{MonthDay, SetUp, Survey, TypicalWinter};
 
 /// Place of the class that boards and furniture have.
 const BOARDS: usize = 1;
@@ -82,13 +82,14 @@ fn weather(told: &WinterTold<'_>) -> Section {
     let humidity = &weathered.humidity;
     let mut section = Section::new("The winter hour by hour");
     section.paragraph(format!(
-        "{}: {} hours, mean {} and {} outside; a tenth of the hours is below {} and a tenth {} {}. \
+        "{}, {}: {} hours, mean {} and {} outside; a tenth of the hours is below {} and a tenth {} {}. \
          The outside air is below freezing for {} on {}.",
         if weathered.place.is_empty() {
             "Weather of a place without a name".to_owned()
         } else {
             format!("Weather: {}", weathered.place)
         },
+        days(weathered),
         weathered.hours,
         Kind::Celsius.text(weathered.mean_c),
         rh(humidity.mean),
@@ -130,12 +131,44 @@ fn weather(told: &WinterTold<'_>) -> Section {
              winter was like this one as a whole, and a worse one than usual is not in it.",
         );
     }
+    if weathered.one_year && !weathered.several_years {
+        section.paragraph(
+            "The year of the weather file begins with January: its last months stand before its first, so these \
+             are the halves of two winters.",
+        );
+    }
+    if weathered.winters > 1 {
+        section.paragraph(format!(
+            "The weather file holds {} winters; this is the first of them. Another one may be colder or \
+             damper: to see it, begin a file with it.",
+            weathered.winters
+        ));
+    }
     if weathered.any_heading {
         section.paragraph(
             "The direction that the front points to is not given: sun and wind are means over all.",
         );
     }
     section
+}
+
+/// From which day to which.
+fn days(weathered: &Weathered) -> String {
+    let (first, last) = weathered.days;
+    let plain = |day: Day| format!("{} {}", day.day, MonthDay::month_name(day.month));
+    if weathered.invented || weathered.several_years {
+        return format!("{} to {}", plain(first), plain(last));
+    }
+    if first.year == last.year {
+        return format!("{} to {} {}", plain(first), plain(last), last.year);
+    }
+    format!(
+        "{} {} to {} {}",
+        plain(first),
+        first.year,
+        plain(last),
+        last.year
+    )
 }
 
 /// A table of all options.
@@ -271,12 +304,17 @@ fn frost(told: &WinterTold<'_>) -> Section {
         return section.ending("Not known: doing nothing has no result.");
     };
     section.paragraph(format!(
-        "With nothing done {}; in the coldest corner, {} colder [A], {}. A tank under the floor is as \
-         cold as the outside: {}.",
+        "{} {}; in the coldest corner, {} colder [A], {}. A tank under the floor is as \
+         cold as the outside: {}.{}",
+        capital(&nothing_done(told.survey)),
         frost_words(&idle.frost),
         Kind::Kelvin.text(COLDEST_CORNER_K),
         frost_words(&idle.frost_in_corner),
         frost_words(&told.weathered.frost),
+        match told.survey.set_up {
+            SetUp::InUse => " Drain the water before it stands unheated.",
+            SetUp::LaidUp => "",
+        },
     ));
     let currency = told.survey.tariffs.currency.trim();
     let mut points = Vec::new();
@@ -334,7 +372,13 @@ fn mould(told: &WinterTold<'_>) -> Section {
     let Some(idle) = nothing(told) else {
         return section.ending("Not known: doing nothing has no result.");
     };
-    section.paragraph("The index at its highest with nothing done, by surface and by how readily mould grows on it:");
+    section.paragraph(format!(
+        "The index at its highest {} by surface and by how readily mould grows on it:",
+        match told.survey.set_up {
+            SetUp::LaidUp => format!("{},", nothing_done(told.survey)),
+            SetUp::InUse => nothing_done(told.survey),
+        }
+    ));
     let mut table = Table::default().wide("Surface", Align::Left, 3);
     for class in Sensitivity::ALL {
         table = table.column(class.name(), Align::Decimal);
@@ -397,6 +441,10 @@ fn assumed(told: &WinterTold<'_>) -> Section {
             "air and contents are one node of heat and one of water; a vehicle has warm and cold \
              corners that this does not tell apart"
                 .to_owned(),
+            own(
+                told.survey.spaces.len() < 2,
+                "all spaces count as one, with the air that comes into any of them",
+            ),
             own(capacity, "heat capacity 30 kJ/K for each m³ of volume [A]"),
             "what contents store is 0.6 g/m² for each point of humidity over 2 m² for each m³ [A] unless given".to_owned(),
             "the sky is alike all over, the ground throws back a fifth of the light [A]".to_owned(),

@@ -89,7 +89,9 @@ fn the_difference_is_that_of_the_same_hours_by_themselves_and_what_cannot_be_lai
     assert_eq!((one.option.as_str(), one.hours), ("nothing", MEASURED));
     // The same hours run by themselves, subtracted here.
     let study = Study::of(&survey);
-    let winter = Winter::over(&study, &weather, hours, &Stay::default()).expect("made ready");
+    let mut winter = Winter::over(&study, &weather, hours, &Stay::default()).expect("made ready");
+    // It begins with what was measured inside, whatever ran before.
+    winter.from = Some((air(&hours[0]).t_c + 1.0, air(&hours[0]).vapour_pressure()));
     let season = season_of(&winter, OptionKind::Nothing);
     let apart = |of: &dyn Fn(usize) -> f64| {
         let all: Vec<f64> = (0..MEASURED).map(of).collect();
@@ -98,6 +100,7 @@ fn the_difference_is_that_of_the_same_hours_by_themselves_and_what_cannot_be_lai
         let squares: f64 = all.iter().map(|own| (own - mean) * (own - mean)).sum();
         (mean, (squares / (number - 1.0)).sqrt())
     };
+    assert!((season.hours[0].t_c - air(&hours[0]).t_c - 1.0).abs() < 0.5);
     let t_c = apart(&|at| season.hours[at].t_c - air(&hours[at]).t_c - 1.0);
     assert!((one.t_c.mean - t_c.0).abs() < 1e-6, "{one:?} {t_c:?}");
     assert!((one.t_c.spread - t_c.1).abs() < 1e-6, "{one:?} {t_c:?}");

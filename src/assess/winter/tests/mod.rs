@@ -70,6 +70,7 @@ fn steady(t_c: f64, rh: f64, wind: f64, hours: usize) -> (Weather, Vec<Hour>) {
     let weather = Weather {
         place,
         hours: all.clone(),
+        invented: false,
     };
     (weather, all)
 }
@@ -322,4 +323,24 @@ fn hours_that_are_not_known_do_not_count() {
     assert_eq!(season.hours.len(), 360);
     let above: f64 = season.humidity.share_above[0] * 350.0;
     assert!((above - above.round()).abs() < 1e-9);
+}
+
+/// A noon whose temperature is missing does not shine for two days: the day before stands in hour by hour.
+#[test]
+fn days_and_nights_go_on_while_hours_are_not_known() {
+    let study = Study::of(&caravan());
+    let (weather, mut hours) = mild(15 * 24);
+    let run = |hours: &[Hour]| {
+        let winter = Winter::over(&study, &weather, hours, &Stay::default()).expect("made ready");
+        season_of(&winter, OptionKind::Nothing).hours.clone()
+    };
+    let whole = run(&hours);
+    for hour in &mut hours[157..181] {
+        hour.t_c = None;
+    }
+    let lacking = run(&hours);
+    for (at, (one, other)) in whole.iter().zip(&lacking).enumerate().skip(157).take(48) {
+        let off = (one.t_c - other.t_c).abs();
+        assert!(off < 4.0, "hour {at}: {} and {}", one.t_c, other.t_c);
+    }
 }
