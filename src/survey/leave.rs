@@ -188,13 +188,12 @@ pub fn never(survey: &Survey, gap: &Gap) -> bool {
 }
 
 fn never_closed(survey: &Survey, gap: &Gap) -> Option<Refusal> {
-    if gap.purpose.must_stay_open() {
-        return Some(Refusal::ProtectsPeople(gap.purpose));
-    }
     match gap.part {
+        // What goes out there is not what an appliance's air is: the part says more than the purpose.
         GapPart::Flue | GapPart::BatteryVent | GapPart::ToiletVent => {
             Some(Refusal::NeverClosed(gap.part))
         }
+        _ if gap.purpose.must_stay_open() => Some(Refusal::ProtectsPeople(gap.purpose)),
         _ if gap.facing == Facing::Underfloor && signs::is_of_gas_locker(survey, gap) => {
             Some(Refusal::DropOut)
         }

@@ -247,11 +247,19 @@ pub(crate) fn findings(survey: &Survey, laws: &[GapLaw], safety: &Safety) -> Vec
             low_share,
         } => findings.push(finding(
             Severity::Danger,
-            format!(
-                "surveyed safety ventilation is below the minimum of {} [R]: {}",
-                safety.code.name(),
-                words::below(*high_share, *low_share)
-            ),
+            if *high_share > 0.0 || *low_share > 0.0 {
+                format!(
+                    "surveyed safety ventilation is below the minimum of {} [R]: {}",
+                    safety.code.name(),
+                    words::below(*high_share, *low_share)
+                )
+            } else {
+                format!(
+                    "no fixed ventilation that counts is written down: {} [R] asks for free area high up and \
+                     low down",
+                    safety.code.name()
+                )
+            },
         )),
         SafetyVerdict::NotKnown(reason) => findings.push(finding(
             Severity::Warning,

@@ -13,6 +13,7 @@ mod table;
 use crate::assess::shown::Shown;
 use crate::assess::{Assessment, Mark, Study};
 use crate::headless::asked::Asked;
+use crate::report::in_short::Room;
 use crate::report::{
     Block, Fact, Material, Section, cases, dependence, drying, findings, in_short, leakage, ledger,
     measured, safety, sealing, summary, uncertainty, vehicle, walk, workings,
@@ -26,17 +27,36 @@ pub(super) use alerts::blocks;
 /// The results in short.
 pub(super) fn in_short(study: &Study, shown: Shown) -> String {
     let (survey, assessment) = (study.survey(), study.assessment());
-    let mut page = Page::of(shown);
-    title(&mut page, survey, assessment);
     let told = Material::of(study);
-    print::close(&mut page, &in_short::in_short(&told).section(|_| None));
-    page.finish()
+    let within = |room: Room| {
+        let mut page = Page::of(shown.clone());
+        title(&mut page, survey, assessment);
+        let told = in_short::in_short_within(&told, room);
+        print::close(&mut page, &told.section(|_| None));
+        page.finish()
+    };
+    let mut text = within(Room::ENOUGH);
+    let fewer = (FEWEST_ROWS..MOST_ROWS).rev();
+    for rows in std::iter::once(Room::ENOUGH.rows).chain(fewer) {
+        if text.lines().count() <= LINES {
+            break;
+        }
+        text = within(Room { rows, tight: true });
+    }
+    text
 }
+
+/// Lines that the results in short have.
+const LINES: usize = 60;
+
+/// Rows of a table that are tried where they would have more, from the most to the fewest.
+const MOST_ROWS: usize = 9;
+const FEWEST_ROWS: usize = 1;
 
 fn short(page: &mut Page, study: &Study) {
     let told = Material::of(study);
     // Dangers stand above, among the findings.
-    let in_short = in_short::in_short(&told).without_dangers(|_| true);
+    let in_short = in_short::in_short(&told).without_first_dangers();
     page.heading("In short");
     print::close(page, &in_short.section(|_| None));
 }

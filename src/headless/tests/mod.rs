@@ -2,6 +2,7 @@
 
 mod doors;
 mod in_short;
+mod room;
 mod walk;
 
 use super::asked::sum_of_money;

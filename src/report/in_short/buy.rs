@@ -1,6 +1,6 @@
 //! What to buy and what not: the options over the season, with their prices.
 
-use super::page::{Leads, Line, Part, Picture, known};
+use super::page::{Leads, Line, Part, Picture, Room, known};
 use super::season::{self, for_how_long};
 use super::tried;
 use crate::assess::Answer;
@@ -181,7 +181,7 @@ fn quoted(option: &OptionAnswer) -> String {
 }
 
 /// The options with their prices, which to take, and which not.
-pub(super) fn part(material: &Material<'_>, first: &Answer<Option<First>>) -> Part {
+pub(super) fn part(material: &Material<'_>, first: &Answer<Option<First>>, room: Room) -> Part {
     let comparison = match material.comparison {
         Ok(comparison) => comparison,
         Err(unknown) => {
@@ -211,7 +211,10 @@ pub(super) fn part(material: &Material<'_>, first: &Answer<Option<First>>) -> Pa
     }
     // What does not suffice or is not needed is named above; a picture has room for its bar.
     let named = |option: &&OptionAnswer| option.standing() == Standing::Not || not_needed(option);
-    for option in shown(comparison).filter(|option| !named(option)) {
+    let mut rows: Vec<&OptionAnswer> = shown(comparison).filter(|option| !named(option)).collect();
+    let left_out = rows.len().saturating_sub(room.rows);
+    leave_out(comparison, &mut rows, left_out);
+    for option in rows {
         table.row([
             format!("{} {}", option.standing().sign(), option.starred_name()),
             option.verdict_words(comparison),
@@ -222,10 +225,38 @@ pub(super) fn part(material: &Material<'_>, first: &Answer<Option<First>>) -> Pa
     }
     if !table.rows.is_empty() {
         let leads_to = Leads::Place(Place::whole(Item::Tariffs));
-        known(&mut part, table, &reasons, leads_to);
+        known(&mut part, table, &reasons, (left_out, leads_to));
     }
     part.notes.push(notes(material, comparison));
     part
+}
+
+/// Leaves out so many of the options, the least needed first: what is taken and what comes of doing nothing
+/// stay longest, then what suffices, what is there already, and what holds the target longer.
+fn leave_out(comparison: &Comparison, rows: &mut Vec<&OptionAnswer>, count: usize) {
+    let taken = match pick(comparison) {
+        Pick::Take(at) | Pick::NoneSuffices(Some(at)) => comparison.options.get(at),
+        _ => None,
+    };
+    let needed = |option: &OptionAnswer| {
+        let is_taken = taken.is_some_and(|taken| std::ptr::eq(taken, option));
+        let well = option.standing() == Standing::Well;
+        let owned = matches!(option.to_buy, ToBuy::Owned);
+        let share = option.verdict.as_ref().map_or(0.0, Verdict::share);
+        (
+            (is_taken || option.kind == OptionKind::Nothing, well, owned),
+            share,
+        )
+    };
+    for _ in 0..count {
+        let least = rows.iter().enumerate().min_by(|(_, one), (_, other)| {
+            let (one, other) = (needed(one), needed(other));
+            one.0.cmp(&other.0).then(one.1.total_cmp(&other.1))
+        });
+        if let Some(at) = least.map(|(at, _)| at) {
+            rows.remove(at);
+        }
+    }
 }
 
 /// The season, and the words that not everybody knows.
@@ -386,7 +417,17 @@ fn not_worth(part: &mut Part, comparison: &Comparison) {
     if let Some(words) = not_quite(near()) {
         part.line(words, Leads::DryingHeat);
     }
-    let never = named(&|option| option.standing() == Standing::Not && !is_near(option));
+    let is_flame = |option: &OptionAnswer| {
+        let flames = [Proviso::Unattended, Proviso::Unflued];
+        option
+            .provisos
+            .iter()
+            .any(|proviso| flames.contains(proviso))
+    };
+    // A flame is told of below, whatever it would come to.
+    let never = named(&|option| {
+        option.standing() == Standing::Not && !is_near(option) && !is_flame(option)
+    });
     if !never.is_empty() {
         let line = Line::new(format!("✖ Not enough: {never}."), Leads::DryingHeat);
         part.pictured.push(line);

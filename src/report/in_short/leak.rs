@@ -4,13 +4,15 @@ use super::page::{Leads, Line, Part, Picture};
 use crate::assess::drying::{Comparison, OptionKind, Shares};
 use crate::assess::in_short::{Pick, pick};
 use crate::assess::quantity::Kind;
-use crate::assess::words::{counted, given, listed};
-use crate::assess::{Answer, CaseAnswer};
+use crate::assess::words::{capital, counted, given, listed, sentence};
+use crate::assess::{Answer, CaseAnswer, Mark};
 use crate::report::Material;
 use crate::report::drying::target;
 use crate::report::results::{ach, litres, watts};
-use crate::report::words::renewed;
-use crate::survey::{Field, Item, Place, SetUp, VehicleKind, leave};
+use crate::report::words::{nothing_done, renewed};
+use crate::survey::{
+    Field, Item, Place, Purpose, SetUp, Severity, Survey, VehicleKind, findings, leave,
+};
 
 /// Side of the square hole in centimetres, with *at least* where gaps are missing from it.
 pub(super) fn hole(material: &Material<'_>) -> Answer<String> {
@@ -43,7 +45,7 @@ fn no_leak(material: &Material<'_>) -> bool {
 /// How leaky it is, in a sentence.
 pub(super) fn headline(material: &Material<'_>) -> Line {
     let words = if no_leak(material) {
-        "No gap is written down yet, so nothing can be said of its leaks.".to_owned()
+        no_leak_words(material.survey)
     } else {
         match hole(material) {
             Ok(hole) => format!(
@@ -56,13 +58,30 @@ pub(super) fn headline(material: &Material<'_>) -> Line {
     Line::new(words, Leads::Gaps)
 }
 
+/// Why nothing can be said of leaks where no gap counts as one.
+fn no_leak_words(survey: &Survey) -> String {
+    let gaps = &survey.gaps;
+    let mut not_said = gaps.iter().map(|gap| leave::purpose(survey, gap));
+    match gaps.len() {
+        0 => "No gap is written down yet, so nothing can be said of its leaks.".to_owned(),
+        1 if not_said.any(|purpose| purpose == Purpose::NotSaid) => {
+            "The one gap written down counts as a leak only once it is said what it is there for."
+                .to_owned()
+        }
+        count if not_said.any(|purpose| purpose == Purpose::NotSaid) => format!(
+            "None of the {count} gaps counts as a leak yet: say what each of them is there for."
+        ),
+        _ => "No leak is written down yet, only openings that protect people.".to_owned(),
+    }
+}
+
 /// What the walk round has left out, before anything is advised: a vehicle of which one seam was looked
 /// at needs next to nothing to keep it dry, by that seam.
 pub(super) fn not_looked(material: &Material<'_>) -> Option<Line> {
     let survey = material.survey;
     let progress = survey.progress();
     let left = progress.places - progress.looked();
-    if !survey.has_walked() || left == 0 || no_leak(material) {
+    if !survey.has_walked() || left == 0 || survey.gaps.is_empty() {
         return None;
     }
     let was = if left == 1 { "was" } else { "were" };
@@ -93,14 +112,16 @@ pub(super) fn ends<'a>(material: &Material<'a>) -> Vec<&'a CaseAnswer> {
 /// The hole, how soon the air is new, and what that does to damp and heat.
 pub(super) fn part(material: &Material<'_>) -> Part {
     let mut part = Part::new("How leaky, and what that does");
-    if no_leak(material) {
+    if material.survey.gaps.is_empty() {
         part.line(
             "No gap is written down yet: begin with those that can be seen or felt.",
             Leads::Gaps,
         );
     } else {
-        part.picture = hole(material).is_ok().then_some(Picture::Hole);
+        let drawn = !no_leak(material) && hole(material).is_ok();
+        part.picture = drawn.then_some(Picture::Hole);
         air(&mut part, material);
+        stale(&mut part, material);
     }
     if !material.survey.gaps.is_empty() {
         does(&mut part, material);
@@ -245,13 +266,7 @@ pub(super) fn damp(material: &Material<'_>) -> Option<Line> {
     }
     let mean = comparison.mean_rh(0).ok()?;
     let (rh, target) = (Kind::RelativeHumidity.text(mean), target(comparison));
-    let words = match comparison.set_up {
-        SetUp::LaidUp => "With nothing done".to_owned(),
-        SetUp::InUse => format!(
-            "Heated to {} and nothing else done,",
-            Kind::Celsius.typed(comparison.inside_c)
-        ),
-    };
+    let words = capital(&nothing_done(material.survey));
     let sign = if mean > comparison.target_rh {
         "▲ "
     } else {
@@ -263,6 +278,30 @@ pub(super) fn damp(material: &Material<'_>) -> Option<Line> {
         ),
         Leads::DryingHeat,
     ))
+}
+
+/// That what people give off is in no figure, where they live in it and nobody has written it down.
+pub(super) fn without_people(material: &Material<'_>) -> Option<Line> {
+    let survey = material.survey;
+    let told = findings::lacks_people(survey) && !survey.gaps.is_empty();
+    let sources = Leads::Place(Place::whole(Item::Drying));
+    told.then(|| Line::new(format!("▲ {}", sentence(findings::NO_PEOPLE)), sources))
+}
+
+/// Air that grows stale while everybody sleeps, short of a danger.
+fn stale(part: &mut Part, material: &Material<'_>) {
+    let berths = Place::at(Item::Vehicle, Field::Berths);
+    let findings = material.assessment.findings.iter();
+    let mut stale =
+        findings.filter(|finding| finding.place == berths && finding.severity == Severity::Warning);
+    if let Some(finding) = stale.next() {
+        let words = format!(
+            "▲ {} {}",
+            sentence(&finding.sentence),
+            sentence(&finding.advice)
+        );
+        part.line(Mark::without(&words), Leads::Place(berths));
+    }
 }
 
 /// Surfaces that become too damp with nothing done.

@@ -17,39 +17,54 @@ mod winter;
 mod tests;
 
 use super::Material;
+use super::measured::contradicted as contradicted_by;
 use crate::assess::Mark;
 use crate::assess::in_short::BySeason;
 use crate::assess::words::sentence;
 use crate::survey::{Finding, Item, Severity};
 
-pub use page::{InShort, Leads, Line, Part, Picture};
+pub use page::{InShort, Leads, Line, Part, Picture, Room};
 pub use pictures::scene;
 
 /// What is said of a survey in short.
 #[must_use]
 pub fn in_short(material: &Material<'_>) -> InShort {
+    in_short_within(material, Room::ENOUGH)
+}
+
+/// The same where there is only so much room.
+#[must_use]
+pub fn in_short_within(material: &Material<'_>, room: Room) -> InShort {
     let season = BySeason::of(material.study);
     let material = &by_season(material, &season);
     let first = season.first();
     let headline = [
+        contradicted(material),
         Some(leak::headline(material)),
         leak::not_looked(material),
         leak::damp(material),
+        leak::without_people(material),
         buy::headline(material),
         seal::headline(material, first),
     ];
     let parts = [
         dangers(material),
         Some(leak::part(material)),
-        Some(buy::part(material, first)),
-        Some(seal::part(material, first)),
-        Some(stay_open::part(material, is_told_first(material))),
-        Some(sure::part(material)),
+        Some(buy::part(material, first, room)),
+        Some(seal::part(material, first, room)),
+        Some(stay_open::part(material, is_told_first(material), room)),
+        Some(sure::part(material, room)),
     ];
     InShort {
         headline: headline.into_iter().flatten().collect(),
         parts: parts.into_iter().flatten().collect(),
     }
+}
+
+/// Measurements that contradict the survey or each other, before anything that rests on them.
+fn contradicted(material: &Material<'_>) -> Option<Line> {
+    let against = contradicted_by(material.study)?;
+    Some(Line::new(format!("▲ {against}."), Leads::Measurements))
 }
 
 /// The same with the options by the season that is told.

@@ -1,5 +1,6 @@
 //! What the page in short is made of: parts of lines, tables and pictures.
 
+use crate::assess::words::counted;
 use crate::report::blocks::{Block, Reasons, Section, Table};
 use crate::survey::{Field, Item, Place, Survey};
 
@@ -169,6 +170,13 @@ impl InShort {
         section
     }
 
+    /// The same without the dangers of the vehicle, which stand first on it.
+    #[must_use]
+    pub fn without_first_dangers(mut self) -> Self {
+        self.parts.retain(|part| !part.title.is_empty());
+        self
+    }
+
     /// The same without some of the dangers, which stand elsewhere already.
     #[must_use]
     pub fn without_dangers(mut self, told: impl Fn(&Line) -> bool) -> Self {
@@ -201,10 +209,45 @@ fn lines(section: &mut Section, lines: &[Line]) {
     section.points(plain.map(|line| line.text.clone()));
 }
 
-/// A table of this page, with the reasons for what it does not know as lines that lead on.
-pub(super) fn known(part: &mut Part, table: Table, reasons: &Reasons, leads_to: Leads) {
+/// How much room the page has.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Room {
+    /// Rows that a table may have; what is least needed is left out, and counted.
+    pub rows: usize,
+    /// Whether what must not be used goes without how well it would do.
+    pub tight: bool,
+}
+
+impl Room {
+    /// For everything.
+    pub const ENOUGH: Self = Self {
+        rows: usize::MAX,
+        tight: false,
+    };
+}
+
+/// Reasons that have a line each; more stand in one.
+const REASONS_APART: usize = 2;
+
+/// A table of this page, with the reasons for what it does not know as lines that lead on, and how many rows
+/// it is without.
+pub(super) fn known(
+    part: &mut Part,
+    table: Table,
+    reasons: &Reasons,
+    (left_out, leads_to): (usize, Leads),
+) {
     part.table = Some(table);
-    for note in reasons.notes() {
-        part.below(note, leads_to);
+    if left_out > 0 {
+        let rows = counted(left_out, "more row", "more rows");
+        part.below(format!("{rows} in the whole assessment."), leads_to);
+    }
+    let notes = reasons.notes();
+    if notes.len() > REASONS_APART {
+        part.below(notes.join(" "), leads_to);
+    } else {
+        for note in notes {
+            part.below(note, leads_to);
+        }
     }
 }

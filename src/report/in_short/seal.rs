@@ -1,6 +1,6 @@
 //! What to seal first: what it costs, what it gains, and what it does not.
 
-use super::page::{Leads, Line, Part, known};
+use super::page::{Leads, Line, Part, Room, known};
 use crate::assess::drying::{Comparison, OptionAnswer, OptionKind};
 use crate::assess::in_short::{First, Pick, free_and_enough, pick, undone};
 use crate::assess::quantity::{Kind, money_round, price_about, price_round};
@@ -78,7 +78,7 @@ fn now_and_then<'a>(
 }
 
 /// The gaps, what they cost, and what that does.
-pub(super) fn part(material: &Material<'_>, first: &Answer<Option<First>>) -> Part {
+pub(super) fn part(material: &Material<'_>, first: &Answer<Option<First>>, room: Room) -> Part {
     let mut part = Part::new("Seal these first");
     let first = match first {
         Ok(Some(first)) => first,
@@ -94,7 +94,7 @@ pub(super) fn part(material: &Material<'_>, first: &Answer<Option<First>>) -> Pa
             return part;
         }
     };
-    table(&mut part, material.survey, first);
+    table(&mut part, material.survey, first, room);
     gains(&mut part, material, first);
     part
 }
@@ -147,7 +147,10 @@ fn nothing(part: &mut Part, material: &Material<'_>) {
     }
 }
 
-fn table(part: &mut Part, survey: &Survey, first: &First) {
+/// Gaps to seal first that always have their row.
+const GAPS: usize = 3;
+
+fn table(part: &mut Part, survey: &Survey, first: &First, room: Room) {
     let currency = survey.tariffs.currency.trim();
     let table = Table::default()
         .column("Gap", Align::Right)
@@ -162,7 +165,12 @@ fn table(part: &mut Part, survey: &Survey, first: &First) {
     let (others, own): (Vec<_>, Vec<_>) =
         first.gaps.iter().partition(|one| one.is_for_electrician());
     let mixed = !others.is_empty() && !own.is_empty();
-    for one in own.into_iter().chain(others) {
+    let left_out = first.gaps.len().saturating_sub(room.rows.max(GAPS));
+    for one in own
+        .into_iter()
+        .chain(others)
+        .take(first.gaps.len() - left_out)
+    {
         let id = one.gap();
         let row = table.row([
             id.to_string(),
@@ -190,7 +198,7 @@ fn table(part: &mut Part, survey: &Survey, first: &First) {
         minutes(plan.minutes),
         money_round(plan.cost),
     ]);
-    known(part, table, &reasons, Leads::Gaps);
+    known(part, table, &reasons, (left_out, Leads::Gaps));
     if plan.minutes_not_priced > 0.0 {
         part.below(
             format!(
@@ -221,6 +229,9 @@ fn table(part: &mut Part, survey: &Survey, first: &First) {
     };
     part.notes
         .push(format!("{chosen} best for their money first{last}{more}."));
+    if room.tight {
+        part.notes = vec![part.notes.join(" ")];
+    }
 }
 
 /// What it gains, what it does not, and what it is to be done after.

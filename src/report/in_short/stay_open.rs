@@ -1,6 +1,6 @@
 //! What must never be closed.
 
-use super::page::{Leads, Part, Picture};
+use super::page::{Leads, Part, Picture, Room};
 use crate::assess::cautions;
 use crate::assess::safety::words::defer;
 use crate::assess::words::{facing, listed};
@@ -36,7 +36,7 @@ fn why(refusal: Refusal) -> Why {
 /// The openings by what they are for, those that may be such, and how the fixed ventilation stands.
 ///
 /// What is amiss with that is not said again where it stands `first` on the page.
-pub(super) fn part(material: &Material<'_>, first: bool) -> Part {
+pub(super) fn part(material: &Material<'_>, first: bool, room: Room) -> Part {
     let survey = material.survey;
     let mut part = Part::new("Never close these");
     let mut groups: Vec<(Why, Vec<&Gap>)> = Vec::new();
@@ -54,7 +54,7 @@ pub(super) fn part(material: &Material<'_>, first: bool) -> Part {
     }
     for ((goes, closed), gaps) in groups {
         part.line(
-            format!("✖ {goes}: {}{closed}.", called(survey, &gaps)),
+            format!("✖ {goes}: {}{closed}.", called(survey, &gaps, room)),
             lead(&gaps),
         );
     }
@@ -70,7 +70,7 @@ pub(super) fn part(material: &Material<'_>, first: bool) -> Part {
         part.line(
             format!(
                 "▲ Look before anybody closes {}: what is there may protect people.",
-                called(survey, &unsure)
+                called(survey, &unsure, room)
             ),
             lead(&unsure),
         );
@@ -88,9 +88,12 @@ const SAFETY: Place = Place {
 /// Openings told by name and place; of more the rest stands by number.
 const NAMED: usize = 6;
 
-/// Openings with their names and where they are.
-fn called(survey: &Survey, gaps: &[&Gap]) -> String {
+/// Openings with their names and, where there is room for it, where they are.
+fn called(survey: &Survey, gaps: &[&Gap], room: Room) -> String {
     let one = |gap: &&Gap| {
+        if room.tight {
+            return format!("{} \u{201c}{}\u{201d}", gap.id, name(gap));
+        }
         format!(
             "{} \u{201c}{}\u{201d} ({})",
             gap.id,
@@ -142,7 +145,7 @@ fn ventilation(part: &mut Part, verdict: &SafetyVerdict, first: bool) {
             "There is enough fixed ventilation by its free areas, if nothing blocks it: look.",
             Leads::Place(SAFETY),
         ),
-        SafetyVerdict::Below { .. } if first => {}
+        SafetyVerdict::Below { .. } | SafetyVerdict::NotKnown(_) if first => {}
         SafetyVerdict::Below { .. } => part.line(format!("▲ {words}"), Leads::Place(SAFETY)),
         SafetyVerdict::NotKnown(_) => {
             part.line(format!("▲ {words} {}", defer()), Leads::Place(SAFETY));

@@ -1,7 +1,7 @@
 //! Down to which cold the heater holds, how sure the results are, and what would make them surer.
 
 use super::leak::ends;
-use super::page::{Leads, Part};
+use super::page::{Leads, Part, Room};
 use super::winter;
 use crate::assess::calibration::MeasurementId;
 use crate::assess::drying::HeaterFor;
@@ -10,23 +10,31 @@ use crate::assess::reach::{COLDEST_C, Reach, guard_reaches, reaches, told_watts}
 use crate::assess::words::capital;
 use crate::report::Material;
 use crate::report::drying::NOT_BY_HEAT;
-use crate::report::measured::calibrated_sentence;
+use crate::report::measured::calibrated_by;
 use crate::report::words::renewed;
-use crate::survey::{Field, HeaterFuel, Item, Place, SetUp, number};
+use crate::survey::{ApplianceKind, Field, Heater, HeaterFuel, Item, Place, SetUp, number};
 
 /// Down to which cold each heater holds, and how sure all of it is.
-pub(super) fn part(material: &Material<'_>) -> Part {
+pub(super) fn part(material: &Material<'_>, room: Room) -> Part {
     let mut part = Part::new("Frost, and how sure this is");
-    frost(&mut part, material);
+    frost(&mut part, material, room);
     how_sure(&mut part, material);
     part
 }
 
-fn frost(part: &mut Part, material: &Material<'_>) {
+fn frost(part: &mut Part, material: &Material<'_>, room: Room) {
     let survey = material.survey;
     let known = reaches(survey, &material.assessment.cases);
     let guards = guard_reaches(survey, &material.assessment.cases);
-    for heater in &survey.heaters {
+    let forbidden = |heater: &Heater| {
+        let fuel = heater.fuel;
+        fuel == HeaterFuel::UnfluedGas || (survey.set_up == SetUp::LaidUp && fuel.is_flame())
+    };
+    let mut heaters: Vec<&Heater> = survey.heaters.iter().collect();
+    if room.tight {
+        heaters.retain(|heater| !forbidden(heater));
+    }
+    for heater in heaters {
         let name = match heater.name.trim() {
             "" => "the heater".to_owned(),
             name => format!("“{name}”"),
@@ -68,7 +76,7 @@ fn frost(part: &mut Part, material: &Material<'_>) {
         );
     }
     if let Some(run) = material.study.winter() {
-        winter::lines(part, run);
+        winter::lines(part, run, survey);
     } else if survey.set_up == SetUp::LaidUp {
         let mut heaters = survey.heaters.iter();
         let to_buy = heaters.any(|heater| !heater.owned && !heater.fuel.is_flame());
@@ -119,19 +127,26 @@ fn no_heater(material: &Material<'_>) -> String {
         Kind::Celsius.typed(targets.design_outside_c),
     );
     let comparison = material.comparison.as_ref().ok();
+    let mut appliances = material.survey.appliances.iter();
+    let none = if appliances.any(|one| one.kind == ApplianceKind::SpaceHeater) {
+        "How strong the heater is, is not written down"
+    } else {
+        "No heater is written down"
+    };
     match comparison.and_then(|comparison| comparison.sizing.look_for_w(wanted)) {
         Some(watts) => format!(
-            "No heater is written down. To hold {held} inside at {design} outside, look for {}.",
+            "{none}. To hold {held} inside at {design} outside, look for {}.",
             Kind::Watts.text(watts)
         ),
-        None => "No heater is written down.".to_owned(),
+        None => format!("{none}."),
     }
 }
 
 /// Where the air change very likely lies, and the one thing that would make it surer; nothing before
 /// that was worked out.
 fn how_sure(part: &mut Part, material: &Material<'_>) {
-    if let Some(sentence) = calibrated_sentence(material.study) {
+    // What contradicts stands first on the page.
+    if let Some(sentence) = calibrated_by(material.study) {
         part.line(format!("{sentence}."), Leads::Measurements);
     }
     let unsized_first = not_sized(part, material);

@@ -3,7 +3,7 @@
 use super::*;
 use crate::assess::Study;
 use crate::survey::file::parse;
-use crate::survey::{HeaterFuel, SetUp, Survey};
+use crate::survey::{ApplianceKind, GapPart, HeaterFuel, Purpose, SetUp, Survey};
 
 fn farmyard() -> Survey {
     let text = include_str!("../../../sample-surveys/farmyard-caravan.ron");
@@ -160,4 +160,134 @@ fn one_danger_more_stands_and_several_gaps_are() {
     let stand = if more == 1 { "stands" } else { "stand" };
     let words = format!("{more} more {stand} in the list of findings.");
     assert!(text.contains(&words), "{text}");
+}
+
+#[test]
+fn gaps_of_which_nobody_has_said_what_they_are_for_are_told_of() {
+    let mut survey = farmyard();
+    let count = survey.gaps.len();
+    for gap in &mut survey.gaps {
+        gap.purpose = Purpose::NotSaid;
+        gap.part = GapPart::NotSaid;
+    }
+    let text = page(&survey).join("\n");
+    assert!(!text.contains("No gap is written down yet"), "{text}");
+    let told = format!(
+        "None of the {count} gaps counts as a leak yet: say what each of them is there for."
+    );
+    assert!(text.contains(&told), "{text}");
+    assert!(text.contains("The air inside is new every "), "{text}");
+}
+
+#[test]
+fn people_whose_water_nobody_wrote_down_are_missed_before_anything_is_bought() {
+    let survey = used();
+    assert!(!page(&survey).join("\n").contains("Nobody's breath"));
+    let mut survey = used();
+    survey.sources.clear();
+    let lines = page(&survey);
+    let at = |words: &str| lines.iter().position(|line| line.contains(words));
+    let told = at("Nobody's breath, cooking or washing is written down");
+    let buy = at("to be bought").or(at("To keep it dry"));
+    assert!(told.is_some() && told < buy, "{lines:?}");
+    // Nobody lives in a vehicle that is laid up.
+    survey.set_up = SetUp::LaidUp;
+    assert!(!page(&survey).join("\n").contains("Nobody's breath"));
+}
+
+#[test]
+fn a_flue_and_the_vent_of_a_toilet_are_no_air_for_a_flame() {
+    let mut survey = farmyard();
+    let parts = [GapPart::Flue, GapPart::ToiletVent, GapPart::BatteryVent];
+    for (gap, part) in survey.gaps.iter_mut().zip(parts) {
+        (gap.part, gap.purpose, gap.purpose_confirmed) = (part, Purpose::ApplianceAir, true);
+    }
+    let lines = page(&survey);
+    let of = |words: &str| {
+        let line = lines.iter().find(|line| line.contains(words));
+        line.unwrap_or_else(|| panic!("{words}: {lines:?}")).clone()
+    };
+    let ids: Vec<String> = survey
+        .gaps
+        .iter()
+        .take(3)
+        .map(|gap| gap.id.to_string())
+        .collect();
+    for (words, id) in [
+        ("Exhaust gas goes out here: gap ", &ids[0]),
+        ("What smells or burns gets out here: gap ", &ids[1]),
+        ("Gas of the battery gets out here: gap ", &ids[2]),
+    ] {
+        let line = of(words);
+        assert!(line.contains(&format!("{words}{id} ")), "{line}");
+        assert!(!line.contains("flame"), "{line}");
+    }
+}
+
+#[test]
+fn a_page_never_says_below_and_not_known_of_the_same_ventilation() {
+    let mut survey = farmyard();
+    survey.appliances_confirmed = false;
+    survey
+        .gaps
+        .retain(|gap| gap.purpose != Purpose::SafetyVentilation);
+    let text = page(&survey).join("\n");
+    assert!(text.contains("elow the minimum"), "{text}");
+    assert!(!text.contains("not known whether it suffices"), "{text}");
+}
+
+#[test]
+fn the_heater_among_the_appliances_is_not_denied() {
+    let mut survey = farmyard();
+    survey.heaters.clear();
+    let kinds = |survey: &Survey| {
+        survey
+            .appliances
+            .iter()
+            .map(|one| one.kind)
+            .collect::<Vec<_>>()
+    };
+    let has = kinds(&survey).contains(&ApplianceKind::SpaceHeater);
+    assert!(has, "{:?}", kinds(&survey));
+    let text = page(&survey).join("\n");
+    assert!(!text.contains("No heater is written down"), "{text}");
+    assert!(
+        text.contains("How strong the heater is, is not written down. To hold"),
+        "{text}"
+    );
+    survey.appliances.clear();
+    assert!(
+        page(&survey)
+            .join("\n")
+            .contains("No heater is written down. To hold")
+    );
+}
+
+#[test]
+fn measurements_that_contradict_each_other_stand_before_what_is_bought() {
+    let text = include_str!("../../../sample-surveys/vineyard-coachbuilt.ron");
+    let mut survey = parse(text).expect("a sample");
+    let calm = page(&survey);
+    assert!(!calm.join("\n").contains("contradict"), "{calm:?}");
+    let test = &mut survey.fan_tests[1];
+    let readings = test
+        .blowing_in
+        .readings
+        .iter_mut()
+        .chain(&mut test.blowing_out.readings);
+    for reading in readings {
+        reading.flow_m3_per_h = reading.flow_m3_per_h.map(|flow| 12.0 * flow);
+    }
+    let lines = page(&survey);
+    assert!(
+        lines[0].starts_with("▲ ") && lines[0].contains("contradict"),
+        "{lines:?}"
+    );
+    assert_eq!(
+        lines
+            .iter()
+            .filter(|line| line.contains("contradict"))
+            .count(),
+        1
+    );
 }

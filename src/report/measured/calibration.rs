@@ -73,20 +73,37 @@ pub(crate) fn calibrated_by_number(study: &Study) -> Option<String> {
 
 /// The same with names as a sentence, with what stands against it.
 pub(crate) fn sentence(study: &Study) -> Option<String> {
-    let calibration = study.calibration();
-    let names = |of: &[MeasurementId]| listed(of.iter().map(|one| name(study.survey(), *one)));
-    let by: Vec<MeasurementId> = calibration.by.iter().map(|one| one.of).collect();
-    calibration.is_any().then(|| {
-        let by = format!("All results are calibrated by {}", names(&by));
-        let against = against(calibration, &names);
-        match against.is_empty() {
-            true => by,
-            false => format!(
-                "{by}. {}: find out why before you rely on any of them",
-                capital(&listed(against))
-            ),
-        }
+    let by = by(study)?;
+    Some(match contradicted(study) {
+        None => by,
+        Some(against) => format!("{by}. {against}"),
     })
+}
+
+/// By what all results are calibrated, with names as a sentence; `None` where no measurement weighs.
+pub(crate) fn by(study: &Study) -> Option<String> {
+    let calibration = study.calibration();
+    let by: Vec<MeasurementId> = calibration.by.iter().map(|one| one.of).collect();
+    let by = names(study, &by);
+    calibration
+        .is_any()
+        .then(|| format!("All results are calibrated by {by}"))
+}
+
+/// What stands against that as a sentence; `None` where nothing does.
+pub(crate) fn contradicted(study: &Study) -> Option<String> {
+    let calibration = study.calibration();
+    let against = against(calibration, &|of| names(study, of));
+    (calibration.is_any() && !against.is_empty()).then(|| {
+        format!(
+            "{}: find out why before you rely on any of them",
+            capital(&listed(against))
+        )
+    })
+}
+
+fn names(study: &Study, of: &[MeasurementId]) -> String {
+    listed(of.iter().map(|one| name(study.survey(), *one)))
 }
 
 /// All of it; nothing in it where nothing was measured.

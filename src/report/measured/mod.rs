@@ -13,6 +13,8 @@ pub mod trial;
 pub use air::{before_an_air_test, section as air_tests};
 pub(crate) use by_test::{by_test, is_by_test};
 pub use calibration::section as calibration;
-pub(crate) use calibration::{calibrated_by_number, sentence as calibrated_sentence};
+pub(crate) use calibration::{
+    by as calibrated_by, calibrated_by_number, contradicted, sentence as calibrated_sentence,
+};
 pub use checks::{is_taken_off, section as checks_of_loggers, sentences as check_in_words};
 pub use fan::{before_a_test, plot_caption, section};

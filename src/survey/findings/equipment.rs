@@ -77,6 +77,24 @@ pub(super) fn find(survey: &Survey, findings: &mut Vec<Finding>) {
     for source in &survey.sources {
         moisture_source(survey, source, findings);
     }
+    if lacks_people(survey) {
+        Finder::new(findings, Item::Drying, "").warn(
+            None,
+            NO_PEOPLE,
+            "add who lives in it, and what is cooked and dried, among the moisture sources",
+        );
+    }
+}
+
+/// What [`lacks_people`] means for the results.
+pub const NO_PEOPLE: &str =
+    "nobody's breath, cooking or washing is written down: in use it is damper than worked out";
+
+/// Whether people live in it, and what they give off is not written down.
+#[must_use]
+pub fn lacks_people(survey: &Survey) -> bool {
+    let sleeps = survey.vehicle.berths > 0;
+    survey.set_up == SetUp::InUse && sleeps && !survey.sources.iter().any(|one| one.in_use)
 }
 
 fn machine_ranges(finder: &mut Finder<'_>, machine: &Machine) {

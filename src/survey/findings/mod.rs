@@ -20,6 +20,7 @@ mod usual;
 mod vehicle;
 
 pub use data_file::data_files;
+pub use equipment::{NO_PEOPLE, lacks_people};
 pub use finding::{Finding, Item, Place, Severity};
 pub(crate) use finding::{called, named_or, numbered};
 pub use gap::is_damp;
