@@ -42,9 +42,44 @@ pub(super) enum Cell {
     Other,
 }
 
-/// Words that instruments write for a reading they do not have.
-const NO_READING: [&str; 10] = [
-    "-", "--", "---", "na", "n/a", "nan", "null", "none", "err", "error",
+/// What stands alone in a cell that has no reading by custom: such a cell is as empty as an empty one.
+const EMPTY_BY_CUSTOM: [&str; 12] = [
+    "-", "--", "---", "na", "n/a", "n.a.", "k.a.", "nan", "null", "none", "err", "error",
+];
+
+/// First words by which instruments and services say that a row has no reading.
+const FIRST_OF_NO_READING: [&str; 31] = [
+    "disconnected",
+    "err",
+    "error",
+    "fail",
+    "failed",
+    "failure",
+    "fault",
+    "high",
+    "invalid",
+    "low",
+    "missing",
+    "no",
+    "none",
+    "not",
+    "off",
+    "offline",
+    "open",
+    "out",
+    "over",
+    "overflow",
+    "overrange",
+    "sensor",
+    "short",
+    "start",
+    "started",
+    "stop",
+    "stopped",
+    "unavailable",
+    "under",
+    "underflow",
+    "unknown",
 ];
 
 /// Takes a cell by one decimal sign. Unit signs behind the number are let stand: `12.5 °C`, `63%`; so are
@@ -197,7 +232,7 @@ fn is_no_number(behind: &str) -> bool {
 }
 
 fn word(text: &str) -> Written<'_> {
-    if NO_READING
+    if EMPTY_BY_CUSTOM
         .iter()
         .any(|word| text.eq_ignore_ascii_case(word))
     {
@@ -205,6 +240,23 @@ fn word(text: &str) -> Written<'_> {
     } else {
         Written::Other
     }
+}
+
+/// Whether a cell that is no number holds a word or sign for that: `LO`, `Err 1`, `unavailable`, `***`. Any
+/// other word is a mistake in the file, and is refused with its place.
+pub(super) fn says_no_reading(text: &str) -> bool {
+    let text = text.trim();
+    let first: String = text
+        .chars()
+        .take_while(|sign| sign.is_alphabetic())
+        .collect();
+    let is_code =
+        !first.is_empty() && first.chars().all(char::is_uppercase) && text.chars().count() <= 8;
+    text.chars().count() <= 40
+        && (text.starts_with('#')
+            || !text.chars().any(char::is_alphanumeric)
+            || is_code
+            || FIRST_OF_NO_READING.contains(&first.to_lowercase().as_str()))
 }
 
 /// Whether what follows a number may be its unit: a blank or a sign or letters; a digit only behind a
@@ -261,7 +313,7 @@ mod tests {
         ] {
             assert_eq!(cell(text, Decimal::Point), Cell::Other, "{text}");
         }
-        for text in ["1.#QNAN", "-1.#IND", "1.#INF00"] {
+        for text in ["1.#QNAN", "-1.#IND", "1.#INF00", "n.a.", "N/A", "--", " "] {
             assert_eq!(cell(text, Decimal::Point), Cell::Missing, "{text}");
         }
     }

@@ -169,7 +169,7 @@ impl<'a> Rows<'a> {
                     self.missing += 1;
                     f64::NAN
                 }
-                Written::Other if is_word(&text) => {
+                Written::Other if number::says_no_reading(&text) => {
                     if let Some(words) = self.words.get_mut(slot) {
                         if words.cells == 0 {
                             (words.line, words.found) = (line, short(&text));
@@ -341,58 +341,6 @@ fn is_nearly_a_time(text: &str) -> bool {
     let text = spelled::bare(text);
     let digits = text.bytes().filter(u8::is_ascii_digit).count();
     text.starts_with(|sign: char| sign.is_ascii_digit()) && digits >= 6
-}
-
-/// First words by which instruments and services say that a row has no reading.
-const NO_READING: [&str; 31] = [
-    "disconnected",
-    "err",
-    "error",
-    "fail",
-    "failed",
-    "failure",
-    "fault",
-    "high",
-    "invalid",
-    "low",
-    "missing",
-    "no",
-    "none",
-    "not",
-    "off",
-    "offline",
-    "open",
-    "out",
-    "over",
-    "overflow",
-    "overrange",
-    "sensor",
-    "short",
-    "start",
-    "started",
-    "stop",
-    "stopped",
-    "unavailable",
-    "under",
-    "underflow",
-    "unknown",
-];
-
-/// Whether a cell that is no number holds a word or sign for that: `LO`, `Err 1`, `unavailable`, `***`. Any
-/// other word is a mistake in the file, and is refused with its place.
-fn is_word(text: &str) -> bool {
-    let text = text.trim();
-    let first: String = text
-        .chars()
-        .take_while(|sign| sign.is_alphabetic())
-        .collect();
-    let is_code =
-        !first.is_empty() && first.chars().all(char::is_uppercase) && text.chars().count() <= 8;
-    text.chars().count() <= 40
-        && (text.starts_with('#')
-            || !text.chars().any(char::is_alphanumeric)
-            || is_code
-            || NO_READING.contains(&first.to_lowercase().as_str()))
 }
 
 /// A cell as it is told, cut short.
