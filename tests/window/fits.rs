@@ -221,3 +221,30 @@ fn the_direction_of_the_wind_and_its_two_steps_stand_on_one_line() {
         assert!((back - on).abs() < 2.0, "{size:?}: {back} {on}");
     }
 }
+
+/// A sentence among the facts goes on in the next line: otherwise the page is wider than the window, and
+/// there is no way to its right side.
+#[test]
+fn no_fact_makes_drying_and_heat_wider_than_the_window() {
+    for name in ["vineyard-coachbuilt.ron", "forest-integrated.ron"] {
+        let size = (1024.0, 700.0);
+        let mut window = sized(sample(name), size, false, false);
+        let queue = window.state_mut().queue();
+        queue.command(Command::Show(Page::DryingHeat));
+        window.run();
+        for words in [
+            "Local codes and the makers",
+            "Heat capacity taken as",
+            "within an hour",
+        ] {
+            let seen: Vec<Rect> = window
+                .query_all_by_label_contains(words)
+                .map(|node| node.rect())
+                .collect();
+            assert!(!seen.is_empty(), "{name}: {words}");
+            for rect in seen {
+                assert!(rect.right() <= size.0, "{name}: {words} {rect:?}");
+            }
+        }
+    }
+}

@@ -108,14 +108,37 @@ fn caution(ui: &mut Ui, title: &str, text: &str) {
     paragraph(ui, text);
 }
 
+/// Between the names of facts and their values.
+const BESIDE_NAMES: f32 = 14.0;
+
+/// Names take what they need, up to half of the width; values go on in the next line where the rest is too
+/// narrow, so that no fact makes the page wider.
 fn facts(ui: &mut Ui, queue: &mut Queue, rows: &[Fact]) {
+    let room = ui.available_width();
+    let font = egui::TextStyle::Body.resolve(ui.style());
+    let wide = |name: &str| {
+        ui.fonts_mut(|fonts| {
+            let words = name.to_owned();
+            fonts
+                .layout_no_wrap(words, font.clone(), egui::Color32::PLACEHOLDER)
+                .size()
+                .x
+        })
+    };
+    let widest = rows.iter().map(|fact| wide(&fact.name)).fold(0.0, f32::max);
+    let names = widest.min(0.5 * room) + 1.0;
     Grid::new("facts")
         .num_columns(2)
-        .spacing([14.0, 3.0])
+        .spacing([BESIDE_NAMES, 3.0])
         .show(ui, |ui| {
             for fact in rows {
-                ui.label(RichText::new(&fact.name).color(palette(ui).muted));
+                let muted = palette(ui).muted;
                 ui.horizontal(|ui| {
+                    ui.set_max_width(names);
+                    ui.add(Label::new(RichText::new(&fact.name).color(muted)).wrap());
+                });
+                ui.horizontal_wrapped(|ui| {
+                    ui.set_max_width((room - names - BESIDE_NAMES).max(0.0));
                     ui.label(&fact.value);
                     if let Some(topic) = fact.topic {
                         working_button(ui, queue, topic, &fact.name);

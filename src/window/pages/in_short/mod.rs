@@ -99,7 +99,9 @@ fn headline(ui: &mut Ui, queue: &mut Queue, line: &Line) {
 /// The way that a line leads.
 fn follow(ui: &mut Ui, queue: &mut Queue, leads: Leads, words: &str) {
     let (name, follow) = way(leads);
-    let link = RichText::new(format!("{name}\u{a0}→")).color(palette(ui).accent);
+    // Kept in one line: broken, it would seem to be two links.
+    let whole = name.replace(' ', "\u{a0}");
+    let link = RichText::new(format!("{whole}\u{a0}→")).color(palette(ui).accent);
     if widgets::named_link(ui, link, &format!("{name}: {words}")) {
         follow(queue);
     }
