@@ -82,7 +82,7 @@ mod with_typesetter {
         if is_standard_output(&arguments.output) {
             return Ok(pdf);
         }
-        output::write_or_send(None, &arguments.output, ".pdf", &pdf)?;
+        output::write_or_send(&[], &arguments.output, ".pdf", &pdf)?;
         Ok(Vec::new())
     }
 }

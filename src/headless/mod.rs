@@ -46,7 +46,7 @@ use asked::Asked;
 use progress::Progress;
 use standard_output::is_standard_output;
 use std::io::{self, Write};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 use std::sync::Arc;
 
@@ -326,7 +326,9 @@ fn through_winter(arguments: &WinterArguments) -> Result<(Vec<u8>, Outcome), Fai
         if is_standard_output(output) {
             return Ok((table, Outcome::of(&study.assessment().findings)));
         }
-        csv::write(&arguments.file, output, &table)?;
+        let read = [Some(&arguments.file), found.weather_file()];
+        let read: Vec<&Path> = read.into_iter().flatten().map(PathBuf::as_path).collect();
+        csv::write(&read, output, &table)?;
     }
     let printed = if arguments.json {
         found.json()?.into()
@@ -354,7 +356,7 @@ fn table(
     let printed = if is_standard_output(output) {
         bytes
     } else {
-        csv::write(file, output, &bytes)?;
+        csv::write(&[file], output, &bytes)?;
         Vec::new()
     };
     Ok((printed, Outcome::of(&study.assessment().findings)))

@@ -69,7 +69,7 @@ mod with_typesetter {
     };
     use crate::tasks::{self, processors};
     use std::collections::BTreeMap;
-    use std::path::Path;
+    use std::path::{Path, PathBuf};
     use std::thread;
 
     pub(in crate::headless) use crate::sheet::unprintable;
@@ -110,7 +110,13 @@ mod with_typesetter {
         if is_standard_output(&arguments.output) {
             return Ok(pdf);
         }
-        output::write_or_send(Some(&arguments.file), &arguments.output, ".pdf", &pdf)?;
+        let read = [
+            Some(&arguments.file),
+            arguments.profile.as_ref(),
+            arguments.logo.as_ref(),
+        ];
+        let read: Vec<&Path> = read.into_iter().flatten().map(PathBuf::as_path).collect();
+        output::write_or_send(&read, &arguments.output, ".pdf", &pdf)?;
         let replaced = pages.replaced().map(|sentence| format!("{sentence}.\n"));
         Ok(replaced.unwrap_or_default().into())
     }

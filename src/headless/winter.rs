@@ -168,6 +168,8 @@ pub(super) struct Through<'a> {
     winter: Winter,
     seasons: Vec<Answer<Season>>,
     typical: Option<TypicalWinter>,
+    /// The weather file it stands on.
+    weather_file: Option<PathBuf>,
     /// The same once the planned gaps are sealed.
     planned: Option<Answer<Planned>>,
     /// How sure it is.
@@ -244,6 +246,7 @@ pub(super) fn through<'a>(
         doubt,
         winter,
         typical: typical(&stay).filter(|_| file.is_none()),
+        weather_file: file,
     })
 }
 
@@ -286,6 +289,11 @@ fn stay(arguments: &WinterArguments, survey: &Survey) -> Stay {
 }
 
 impl Through<'_> {
+    /// The weather file it stands on.
+    pub(super) fn weather_file(&self) -> Option<&PathBuf> {
+        self.weather_file.as_ref()
+    }
+
     /// The hours as bytes of a CSV file.
     pub(super) fn table(&self) -> Result<Vec<u8>, CsvError> {
         csv::winter(&self.winter, &self.seasons, ByteOrderMark::Without)

@@ -98,17 +98,12 @@ pub fn trial(lines: &Lines, bands: &[Band], mark: ByteOrderMark) -> Result<Vec<u
     table(mark, |writer| trial::lines(writer, lines, bands))
 }
 
-/// Writes a table to `output`.
+/// Writes a table to `output`, and over none of the files it was made from.
 ///
 /// # Errors
 /// [`CsvError`]; the old file is then still there.
-pub fn write(survey_file: &Path, output: &Path, table: &[u8]) -> Result<(), CsvError> {
-    Ok(output::write_or_send(
-        Some(survey_file),
-        output,
-        ENDING,
-        table,
-    )?)
+pub fn write(made_from: &[&Path], output: &Path, table: &[u8]) -> Result<(), CsvError> {
+    Ok(output::write_or_send(made_from, output, ENDING, table)?)
 }
 
 fn table(

@@ -44,3 +44,4 @@ pub(crate) use save::behind_links;
 pub use save::{Backups, Overwrite, backup_path, protection, save, save_through};
 pub use stamp::FileStamp;
 pub use text::{parse, parse_bytes, print};
+pub use v2::FIRST_LINE;

@@ -113,7 +113,9 @@ impl Output {
                 )
             }
         };
-        output::write(self.survey_path.as_deref(), &self.path, ending, &bytes).map_err(words)?;
+        let made_from = self.survey_path.as_slice();
+        let made_from: Vec<&Path> = made_from.iter().map(PathBuf::as_path).collect();
+        output::write(&made_from, &self.path, ending, &bytes).map_err(words)?;
         Ok(Written {
             file: self.file,
             path: self.path,
