@@ -23,7 +23,11 @@ const AT_LOWEST: f64 = 1e-6;
 /// The inside is at a set point this near to it, K.
 const AT_SET: f64 = 1e-6;
 /// Turns of machine and heater that are looked for in one step.
-const MOST_TURNS: u32 = 8;
+const MOST_TURNS: u32 = 24;
+/// Parts in which the rest of a step is taken once the heater has met its set point.
+const SETTLES_IN: f64 = 8.0;
+/// Less of an hour than this is left over by rounding alone.
+const NO_MORE: f64 = 1e-12;
 /// Looks at the moment of a turn, and how closely it is found, as a share of an hour.
 const TURN_LOOKS: u32 = 40;
 const TURN_FINE: f64 = 1e-9;
@@ -235,7 +239,7 @@ impl<E, A: Fn(usize, f64) -> Result<f64, E>> Marcher<'_, A> {
         share: f64,
         sum: &mut HourInside,
     ) -> Result<(), E> {
-        let mut left = share;
+        let (mut left, mut most) = (share, share);
         for turn in 0..=MOST_TURNS {
             let last = turn == MOST_TURNS;
             let drive = if last {
@@ -243,8 +247,13 @@ impl<E, A: Fn(usize, f64) -> Result<f64, E>> Marcher<'_, A> {
             } else {
                 self.drive(forcing)
             };
-            let mut part = self.stages(at, forcing, (left, drive))?;
+            let length = if last { left } else { left.min(most) };
+            let mut part = self.stages(at, forcing, (length, drive))?;
             if let Some(set_c) = drive.met(part.end.t_c) {
+                // What the sudden warmth drives out of the contents settles in less than a step.
+                if matches!(drive, Drive::Full { .. }) {
+                    most = share / SETTLES_IN;
+                }
                 part = self.crossing(at, forcing, (part, drive, set_c))?;
             }
             let turns = self.strategy.machine.is_some()
@@ -257,7 +266,7 @@ impl<E, A: Fn(usize, f64) -> Result<f64, E>> Marcher<'_, A> {
             left -= part.share;
             self.take(at, &part, (forcing, sum));
             self.running ^= turns;
-            if left <= 0.0 || last {
+            if left <= NO_MORE || last {
                 return Ok(());
             }
         }

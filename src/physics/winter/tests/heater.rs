@@ -73,8 +73,16 @@ fn no_heater_heats_beyond_its_set_point() {
 
 #[test]
 fn half_the_step_moves_hardly_any_hour_of_a_strong_heater() {
+    let damp = Body {
+        buffer: 6.0,
+        ..body()
+    };
+    let mut hours = season();
+    for hour in &mut hours {
+        hour.liquid_source = 60e-3 / 3600.0;
+    }
     for rating in [3e3, 1e6] {
-        let run = |steps| marched(&body(), &season(), &heater(rating, 8.0, 20.0), 0.01, steps);
+        let run = |steps| marched(&damp, &hours, &heater(rating, 8.0, 20.0), 0.01, steps);
         let (one, other) = (run(STEPS_PER_HOUR), run(2 * STEPS_PER_HOUR));
         let pairs = one.hours.iter().zip(&other.hours);
         let far = pairs.filter(|(one, other)| {
