@@ -110,7 +110,9 @@ mod with_typesetter {
         if is_standard_output(&arguments.output) {
             return Ok(pdf);
         }
-        output::write_or_send(Some(&arguments.file), &arguments.output, ".pdf", &pdf)?;
+        let texts = [&arguments.profile, &arguments.logo].into_iter().flatten();
+        let inputs: Vec<&Path> = texts.map(|path| path.as_path()).collect();
+        output::write_beside((&arguments.file, &inputs), &arguments.output, ".pdf", &pdf)?;
         let replaced = pages.replaced().map(|sentence| format!("{sentence}.\n"));
         Ok(replaced.unwrap_or_default().into())
     }

@@ -1,6 +1,6 @@
 //! `gapledger winter`: every option through a winter, hour by hour.
 
-use super::asked::SetUpWord;
+use super::asked::{SetUpWord, whole_number};
 use super::{json, page};
 use crate::assess::winter::{
     Doubted, Laid, MOST_WINTER_DRAWS, Season, Winter, WinterOption, laid_over, sound,
@@ -51,7 +51,7 @@ pub struct WinterArguments {
         value_name = "NUMBER",
         num_args = 0..=1,
         default_missing_value = "30",
-        value_parser = clap::value_parser!(u32).range(1..=i64::from(MOST_WINTER_DRAWS))
+        value_parser = draws
     )]
     pub draws: Option<u32>,
     /// Print everything as JSON
@@ -131,6 +131,11 @@ impl From<ColourWord> for BodyColour {
     }
 }
 
+/// A number of draws as typed.
+fn draws(text: &str) -> Result<u32, String> {
+    whole_number(text, (1, MOST_WINTER_DRAWS))
+}
+
 /// Hours of presence as typed.
 fn presence(text: &str) -> Result<Presence, String> {
     let ends = text.split_once('-').and_then(|(from, to)| {
@@ -160,6 +165,12 @@ pub(super) enum WinterFailure {
 /// Where the weather file of a survey is looked for.
 pub(super) fn places(survey: &Path) -> Vec<PathBuf> {
     tasks::weather_places(&tasks::data_folders(Some(survey), None), survey.parent())
+}
+
+/// The weather file that a winter goes by, where there is one.
+pub(super) fn weather_file(arguments: &WinterArguments, survey: &Survey) -> Option<PathBuf> {
+    let named = || file::find_weather(&places(&arguments.file), survey).ok();
+    arguments.weather.clone().or_else(named)
 }
 
 /// A winter worked out.

@@ -16,6 +16,7 @@ pub mod choices;
 mod clusters;
 pub mod contents;
 pub mod csv;
+mod guarded;
 pub mod locale;
 pub mod output;
 pub mod svg;

@@ -1,7 +1,8 @@
 //! Files that are written beside a survey: sheets and tables. The old file stays whole until the
 //! new one takes its place, and no survey is ever overwritten.
 
-use crate::survey::file::{Disk, RealDisk, behind_links};
+use super::guarded;
+use crate::survey::file::{Disk, RealDisk, behind_links, in_plain_words};
 use std::fs::{self, Metadata, OpenOptions};
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
@@ -14,6 +15,16 @@ pub enum OutputError {
         "{path:?} is a survey file or its backup and is never overwritten: write to a name that ends in {ending}"
     )]
     SurveyFile {
+        /// The path.
+        path: PathBuf,
+        /// The usual ending.
+        ending: &'static str,
+    },
+    /// It would take the place of something that it was made from.
+    #[error(
+        "{path:?} is what this is made from, or kept with the survey, and is never overwritten: write to another name that ends in {ending}"
+    )]
+    Input {
         /// The path.
         path: PathBuf,
         /// The usual ending.
@@ -35,7 +46,8 @@ pub enum OutputError {
     },
     /// The disk said no.
     #[error(
-        "{path:?} was not written ({source}): check free space and permission, or write elsewhere"
+        "{path:?} was not written ({}): check the name, free space and permission, or write elsewhere",
+        in_plain_words(.source)
     )]
     Io {
         /// The path.
@@ -63,7 +75,7 @@ pub fn write(
     }
 }
 
-/// The same for a command: what is a pipe or a terminal, such as `/dev/stdout`, is written to. It
+/// The same for a command: what is a pipe or a terminal, such as `/dev/tty`, is written to. It
 /// waits until somebody reads.
 ///
 /// # Errors
@@ -81,6 +93,24 @@ pub fn write_or_send(
             source,
         }),
     }
+}
+
+/// The same for something that is made from more than the survey: none of those files is replaced.
+///
+/// # Errors
+/// As [`fn@write`].
+pub fn write_beside(
+    (survey_file, inputs): (&Path, &[&Path]),
+    output: &Path,
+    ending: &'static str,
+    bytes: &[u8],
+) -> Result<(), OutputError> {
+    let there = fs::canonicalize(output);
+    if there.is_ok_and(|target| guarded::is_one_of(&target, inputs)) {
+        let path = output.to_owned();
+        return Err(OutputError::Input { path, ending });
+    }
+    write_or_send(Some(survey_file), output, ending, bytes)
 }
 
 /// What an output leads to.
@@ -189,6 +219,13 @@ fn there(
         .is_some_and(|survey| survey == target);
     if is_source || is_survey_name(&target) {
         return Err(refused());
+    }
+    if guarded::is_handed_over(output) {
+        return Err(not_a_file(output, ending));
+    }
+    if survey_file.is_some_and(|survey| guarded::is_kept_beside(&target, survey)) {
+        let path = output.to_owned();
+        return Err(OutputError::Input { path, ending });
     }
     // A rename would get round its write protection.
     if about.permissions().readonly() {

@@ -103,12 +103,19 @@ pub fn trial(lines: &Lines, bands: &[Band], mark: ByteOrderMark) -> Result<Vec<u
 /// # Errors
 /// [`CsvError`]; the old file is then still there.
 pub fn write(survey_file: &Path, output: &Path, table: &[u8]) -> Result<(), CsvError> {
-    Ok(output::write_or_send(
-        Some(survey_file),
-        output,
-        ENDING,
-        table,
-    )?)
+    write_beside((survey_file, &[]), output, table)
+}
+
+/// The same for a table that is made from other files too, none of which is replaced.
+///
+/// # Errors
+/// As [`fn@write`].
+pub fn write_beside(
+    made_from: (&Path, &[&Path]),
+    output: &Path,
+    table: &[u8],
+) -> Result<(), CsvError> {
+    Ok(output::write_beside(made_from, output, ENDING, table)?)
 }
 
 fn table(
