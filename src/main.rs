@@ -1,6 +1,5 @@
 //! Gapledger: the arguments, then the window or the commands without one.
 
-use clap::Parser;
 use gapledger::headless::{Arguments, run};
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -11,7 +10,7 @@ use std::process::ExitCode;
 static MEMORY: tikv_jemallocator::Jemalloc = tikv_jemallocator::Jemalloc;
 
 fn main() -> ExitCode {
-    let arguments = Arguments::parse();
+    let arguments = Arguments::of_the_program();
     match arguments.command {
         Some(command) => run(command),
         None => window(arguments.file),

@@ -1,7 +1,8 @@
 //! The whole assessment, put together.
 
-use super::answer::{Answer, Assessment, CaseAnswer, NotKnown};
+use super::answer::{Answer, Assessment, CaseAnswer};
 use super::calibration::Calibration;
+use super::possible::{share, weights};
 use super::prepared::Prepared;
 use super::{flues, reach, safety};
 use crate::survey::Survey;
@@ -16,12 +17,12 @@ pub fn assess(survey: &Survey) -> Assessment {
 /// The same for a survey made ready.
 pub(super) fn assessment(survey: &Survey, prepared: &Prepared) -> Assessment {
     let safety = safety::safety(survey, &prepared.laws);
-    let weights: f64 = survey.weather.iter().map(|case| case.weight).sum();
-    let cases = cases(survey, prepared, weights);
+    let weights = weights(survey);
+    let cases = cases(survey, prepared, &weights);
     // Sleepers are not told of more air than comes through what was seen.
     let careful = prepared.factors.any_above_one().then(|| {
         let careful = Prepared::new(survey, &prepared.factors.at_most_one());
-        self::cases(survey, &careful, weights)
+        self::cases(survey, &careful, &weights)
     });
     let careful = careful.as_ref().unwrap_or(&cases);
     let mut findings = prepared.findings.clone();
@@ -31,7 +32,7 @@ pub(super) fn assessment(survey: &Survey, prepared: &Prepared) -> Assessment {
     findings.sort_by_key(|finding| finding.severity);
     Assessment {
         set_up: survey.set_up,
-        season_ach_per_h: season(&cases, weights),
+        season_ach_per_h: season(&cases, &weights),
         calmest_and_windiest: calmest_and_windiest(survey),
         findings,
         volume_m3: prepared.volume_m3.clone(),
@@ -44,21 +45,16 @@ pub(super) fn assessment(survey: &Survey, prepared: &Prepared) -> Assessment {
     }
 }
 
-fn cases(survey: &Survey, prepared: &Prepared, weights: f64) -> Vec<CaseAnswer> {
+fn cases(survey: &Survey, prepared: &Prepared, weights: &Answer<f64>) -> Vec<CaseAnswer> {
     let vehicle = prepared.vehicle(survey);
-    let share = |weight: f64| {
-        if weights > 0.0 { weight / weights } else { 0.0 }
-    };
     let cases = survey.weather.iter();
     cases
-        .map(|case| vehicle.case(case, share(case.weight)))
+        .map(|case| vehicle.case(case, share(case, weights)))
         .collect()
 }
 
-fn season(cases: &[CaseAnswer], weights: f64) -> Answer<f64> {
-    if cases.is_empty() || weights <= 0.0 {
-        return Err(NotKnown::because("no weather case has a weight"));
-    }
+fn season(cases: &[CaseAnswer], weights: &Answer<f64>) -> Answer<f64> {
+    weights.clone()?;
     let mut sum = 0.0;
     for case in cases.iter().filter(|case| case.share > 0.0) {
         sum += case.share

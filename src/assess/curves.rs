@@ -2,11 +2,12 @@
 
 use super::answer::{Answer, DirectionAnswer, NotKnown};
 use super::envelope::mean;
+use super::possible::possible;
 use super::prepared::Prepared;
 use super::weather::{air_states, same_water};
 use crate::physics::units::SECONDS_PER_HOUR;
 use crate::physics::wind::speed_at_body;
-use crate::survey::{Facing, Survey, WeatherCase, WeatherId};
+use crate::survey::{Facing, Field, Survey, WeatherCase, WeatherId};
 
 /// Highest wind of the curve, m/s at the weather station.
 const HIGHEST_WIND: u32 = 12;
@@ -108,6 +109,7 @@ pub(super) fn ach_against_temperature(
     let envelope = prepared.envelope.as_ref().map_err(Clone::clone)?;
     let volume = prepared.volume_m3.clone()?;
     let curve = |case: &WeatherCase| {
+        possible(Field::Wind, Some(case.wind_m_s))?;
         let (outside, _) = air_states(survey, case)?;
         let wind = speed_at_body(survey.site.terrain, case.wind_m_s, envelope.roof());
         let point = |kelvin: f64| {

@@ -9,6 +9,7 @@ use super::exposure::{Leak, WindSide, coefficient, floor_place, heights, wind_si
 use super::in_air::VehicleInAir;
 use super::inside::{self, InsideSpace, RunningFan};
 use super::law::{GapLaw, NO_SHARE_LEFT, sharp_area};
+use super::possible::{length_and_width, roof_and_floor};
 use crate::physics::counts::count;
 use crate::physics::flow_law::Gas;
 use crate::physics::network::{Body, Network, Space};
@@ -56,20 +57,14 @@ impl Envelope {
     /// Puts the vehicle together.
     ///
     /// # Errors
-    /// [`NotKnown`] where a size is missing that the balance needs, no gap can be counted, or a space
+    /// [`NotKnown`] where a size that the balance needs is missing or impossible, no gap can be counted, or a space
     /// or an inner opening is impossible. Gaps that are not sized or impossible are left out.
     pub(crate) fn new(survey: &Survey, findings: &[Finding], laws: &[GapLaw]) -> Answer<Self> {
         if !laws.iter().any(|law| matches!(law, GapLaw::Flows(_))) {
             return Err(nothing_leaks(laws));
         }
-        let vehicle = &survey.vehicle;
-        let given = |size: Option<f64>, what| {
-            size.ok_or_else(|| NotKnown::because(format!("the {what} of the vehicle is not given")))
-        };
-        let roof = given(vehicle.height_m, "height above ground")?;
-        let floor = given(vehicle.floor_height_m, "floor height")?;
-        let plan = given(vehicle.length_m, "length")
-            .and_then(|length| Ok((length, given(vehicle.width_m, "width")?)));
+        let (roof, floor) = roof_and_floor(survey)?;
+        let plan = length_and_width(survey);
         let body = wind_body(survey, &plan)?;
         let middle = f64::midpoint(floor, roof);
         let mut leaks = Vec::new();

@@ -5,12 +5,12 @@ use super::answer::{Answer, Assessment, CaseAir, CaseAnswer, SafetyVerdict};
 use super::envelope::Envelope;
 use super::factors::Factors;
 use super::law::laws;
+use super::possible::site_pressure;
 use super::prepared::Prepared;
 use super::quantity::Kind;
 use super::sleepers::outside_air_m3_s;
 use super::words::{figure, listed};
 use crate::physics::MoistAir;
-use crate::physics::air::pressure_at_altitude;
 use crate::physics::people::carbon_dioxide_ppm;
 use crate::physics::wind::LEAST_SPEED;
 use crate::survey::findings::called;
@@ -59,11 +59,7 @@ fn pull(survey: &Survey, prepared: &Prepared) -> Answer<FanPull> {
     let laws = careful.on(&shut, laws(&shut, findings));
     let with = Envelope::new(&shut, findings, &laws)?;
     let without = with.without_fans();
-    let air = MoistAir::new(
-        TRIED_AT_C,
-        0.0,
-        pressure_at_altitude(survey.site.altitude_m),
-    )?;
+    let air = MoistAir::new(TRIED_AT_C, 0.0, site_pressure(survey)?)?;
     let mut calm: Vec<Vec<f64>> = Vec::new();
     without
         .at(&air, &air)

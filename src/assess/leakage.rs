@@ -4,6 +4,7 @@ use super::answer::{
     Answer, GapAnswer, GapLeakage, Leakage, LeakageFigures, LeakageTotal, NotKnown,
 };
 use super::law::GapLaw;
+use super::possible::{length_and_width, roof_and_floor};
 use crate::physics::flow_law::{GapFlow, Gas};
 use crate::physics::leakage::{self, LeakageArea};
 use crate::physics::units::SECONDS_PER_HOUR;
@@ -208,13 +209,20 @@ fn which(gaps: &[GapAnswer], such: impl Fn(&GapLeakage) -> bool) -> Vec<GapId> {
 /// floor above the ground, all in m **\[A\]**: wheel arches and a sloping front are not taken off.
 ///
 /// # Errors
-/// [`NotKnown`] where one of the four is not given.
+/// [`NotKnown`] where one of the four is not given or not possible.
 fn envelope_m2(survey: &Survey) -> Answer<f64> {
     let vehicle = &survey.vehicle;
-    (|| {
-        let (length, width) = (vehicle.length_m?, vehicle.width_m?);
-        let height = vehicle.height_m? - vehicle.floor_height_m?;
-        Some(2.0 * (length * width + (length + width) * height))
-    })()
-    .ok_or_else(|| NotKnown::because("an outside size of the vehicle is not given"))
+    let sizes = [
+        vehicle.length_m,
+        vehicle.width_m,
+        vehicle.height_m,
+        vehicle.floor_height_m,
+    ];
+    if sizes.iter().any(Option::is_none) {
+        let why = "an outside size of the vehicle is not given";
+        return Err(NotKnown::because(why));
+    }
+    let (length, width) = length_and_width(survey)?;
+    let (roof, floor) = roof_and_floor(survey)?;
+    Ok(2.0 * (length * width + (length + width) * (roof - floor)))
 }

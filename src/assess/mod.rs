@@ -26,6 +26,7 @@ mod model;
 mod money;
 mod not_known;
 mod parking;
+mod possible;
 mod prepared;
 pub mod quantity;
 pub mod reach;

@@ -6,8 +6,9 @@
 
 use super::answer::{Answer, Assessment, CaseAir, NotKnown};
 use super::envelope::{DIRECTIONS, direction_deg};
+use super::possible::possible;
 use super::words::compass_point;
-use crate::survey::Survey;
+use crate::survey::{Field, Survey};
 
 /// Best and worst heading for the prevailing wind, in the windiest weather case.
 #[derive(Clone, Debug, PartialEq)]
@@ -39,9 +40,7 @@ pub struct Parking {
 /// # Errors
 /// [`NotKnown`] where the prevailing wind, the weather or the air change is not.
 pub(super) fn parking(survey: &Survey, assessment: &Assessment) -> Answer<Parking> {
-    let wind_from_deg = survey
-        .site
-        .prevailing_wind_deg
+    let wind_from_deg = possible(Field::PrevailingWind, survey.site.prevailing_wind_deg)?
         .ok_or_else(|| NotKnown::because("where the prevailing wind comes from is not given"))?;
     let (_, windiest) = assessment
         .calmest_and_windiest
@@ -58,7 +57,7 @@ pub(super) fn parking(survey: &Survey, assessment: &Assessment) -> Answer<Parkin
         )
     };
     let (best, worst) = (heading(air.lowest), heading(air.highest));
-    let now = survey.site.heading_deg.map(|heading| {
+    let now = survey.site.front_points_to().map(|heading| {
         let from_front = (wind_from_deg - heading).rem_euclid(360.0);
         (heading, between(&ach, from_front))
     });

@@ -1,11 +1,11 @@
 //! Down to which outside temperature each heater holds its set point.
 
 use super::answer::{Answer, CaseAnswer, CaseHeater, GuardHeat, NotKnown};
+use super::possible::site_pressure;
 use super::quantity::Kind;
 use super::weather::Vehicle;
 use super::words::{figure, listed};
 use crate::physics::MoistAir;
-use crate::physics::air::pressure_at_altitude;
 use crate::physics::root::{Guess, NoRoot, Probe, falling_root};
 use crate::survey::findings::called;
 use crate::survey::{
@@ -95,7 +95,7 @@ impl Vehicle<'_> {
     /// Heat to hold a temperature at another outside, in the wind and at the relative humidity of a
     /// case, W.
     fn needed(&self, case: &WeatherCase, inside_c: f64, outside_c: f64) -> Answer<f64> {
-        let pressure = pressure_at_altitude(self.survey.site.altitude_m);
+        let pressure = site_pressure(self.survey)?;
         let rh = case.outside_rh_percent / 100.0;
         let outside = MoistAir::from_relative_humidity(outside_c, rh, pressure)?;
         self.heat_need(case, &outside, inside_c)?.total_w()

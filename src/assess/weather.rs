@@ -10,8 +10,8 @@ use super::answer::{
 };
 use super::envelope::{DIRECTIONS, Envelope, direction_deg, mean};
 use super::in_air::VehicleInAir;
+use super::possible::{possible, site_pressure};
 use super::sound::sound;
-use crate::physics::air::pressure_at_altitude;
 use crate::physics::basic_model::{self, ShelterClass};
 use crate::physics::counts::count;
 use crate::physics::moisture::{dry_air_flow, required_removal, ventilation_conductance};
@@ -19,7 +19,7 @@ use crate::physics::units::{GRAMS_PER_KG, SECONDS_PER_DAY, SECONDS_PER_HOUR};
 use crate::physics::wind::{LEAST_SPEED, Shelter, speed_at};
 use crate::physics::{MoistAir, OpeningFlow};
 use crate::survey::findings::{is_left_out, named_or};
-use crate::survey::{Field, Finding, Item, MoistureSource, Place, Survey, WeatherCase};
+use crate::survey::{Field, Finding, InsideAir, Item, MoistureSource, Place, Survey, WeatherCase};
 
 /// All that the cases need to know of the vehicle.
 pub(crate) struct Vehicle<'a> {
@@ -34,9 +34,21 @@ pub(crate) struct Vehicle<'a> {
 /// Outside and inside air of a weather case.
 ///
 /// # Errors
-/// [`NotKnown`] where a state cannot be.
+/// [`NotKnown`] where a state, or a number that it is made of, cannot be.
 pub(crate) fn air_states(survey: &Survey, case: &WeatherCase) -> Answer<(MoistAir, MoistAir)> {
-    let pressure = pressure_at_altitude(survey.site.altitude_m);
+    let inside = match case.inside {
+        InsideAir::WarmerBy { kelvin } => (Field::WarmerBy, Some(kelvin)),
+        InsideAir::HeldAt { temperature_c } => (Field::HeldAt, Some(temperature_c)),
+    };
+    for (field, value) in [
+        (Field::Outside, Some(case.outside_c)),
+        (Field::OutsideRh, Some(case.outside_rh_percent)),
+        (Field::InsideRh, case.inside_rh_percent),
+        inside,
+    ] {
+        possible(field, value)?;
+    }
+    let pressure = site_pressure(survey)?;
     let state = |t_c: f64, rh_percent: f64| {
         MoistAir::from_relative_humidity(t_c, rh_percent / 100.0, pressure)
     };
@@ -136,7 +148,7 @@ impl Vehicle<'_> {
         let envelope = self.envelope()?;
         let (wind_at_body, wind_used) = self.wind(envelope, case);
         let in_air = envelope.at(&outside, &inside);
-        let heading = self.survey.site.heading_deg;
+        let heading = self.survey.site.front_points_to();
         let mut directions = Vec::with_capacity(DIRECTIONS);
         let mut inflows = [0.0; DIRECTIONS];
         let mut into_spaces = vec![[0.0; 2]; in_air.spaces().len()];

@@ -40,6 +40,7 @@ impl Weather {
                         (1u32..).zip(self.hours.iter_mut().take(at).skip(before + 1))
                     {
                         *column(hour) = Some(first + (value - first) * f64::from(step) / steps);
+                        hour.filled = true;
                     }
                 }
                 from = Some((at, value));
@@ -56,6 +57,7 @@ impl Weather {
                 && let Some(hour) = self.hours.get_mut(at)
             {
                 hour.wind_from_deg = before;
+                hour.filled |= before.is_some();
             }
         }
     }
@@ -125,6 +127,8 @@ mod tests {
             .map(|hour| hour.wind_from_deg)
             .collect();
         assert_eq!(directions[1..4], [Some(1.0); 3]);
+        let filled: Vec<bool> = weather.hours.iter().map(|hour| hour.filled).collect();
+        assert_eq!(filled[..5], [false, true, true, true, false]);
         assert_eq!(directions[8], None);
     }
 }

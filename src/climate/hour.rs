@@ -47,6 +47,8 @@ pub struct Hour {
     pub infrared: Option<f64>,
     /// Share of the sky that clouds cover, 0 to 1.
     pub cloud: Option<f64>,
+    /// Something of it was missing, and was taken from the hours beside it.
+    pub filled: bool,
 }
 
 impl Hour {
@@ -66,6 +68,7 @@ impl Hour {
             global: self.global.or(other.global),
             infrared: self.infrared.or(other.infrared),
             cloud: self.cloud.or(other.cloud),
+            filled: self.filled,
         }
     }
 
@@ -85,6 +88,7 @@ impl Hour {
             global: None,
             infrared: None,
             cloud: None,
+            filled: false,
         }
     }
 

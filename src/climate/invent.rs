@@ -217,6 +217,7 @@ impl<'a> Month<'a> {
                 global: Some(global),
                 infrared: clear_emissivity.map(|clear| infrared(t_c[at], clear, cloud)),
                 cloud: Some(cloud),
+                filled: false,
             });
         }
         hours

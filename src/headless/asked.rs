@@ -33,6 +33,22 @@ pub(super) fn sum_of_money(text: &str) -> Result<f64, String> {
     }
 }
 
+/// Most draws: a hundred times as many as usual, so that nobody waits for hours.
+const MOST_DRAWS: u32 = 1_000_000;
+
+/// A number of draws as typed.
+pub(super) fn draws(text: &str) -> Result<u32, String> {
+    whole_number(text, (0, MOST_DRAWS))
+}
+
+/// A whole number as typed, both ends in.
+pub(super) fn whole_number(text: &str, (least, most): (u32, u32)) -> Result<u32, String> {
+    let number = text.trim().parse::<u32>().ok();
+    number
+        .filter(|number| (least..=most).contains(number))
+        .ok_or_else(|| format!("write a whole number from {least} to {most}"))
+}
+
 /// What a sealing plan is for, as written on the command line.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, ValueEnum)]
 pub enum AimWord {

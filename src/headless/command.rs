@@ -1,6 +1,6 @@
 //! The table of commands, from which help, manual pages and completions are made.
 
-use super::asked::{AimWord, SetUpWord, WishArguments, sum_of_money};
+use super::asked::{AimWord, SetUpWord, WishArguments, draws, sum_of_money};
 #[cfg(feature = "sheet")]
 use super::bounds::Bounds;
 use super::guide::GuideArguments;
@@ -38,7 +38,7 @@ pub enum Command {
         #[arg(long, value_enum, default_value_t)]
         units: Units,
         /// Draws of what is uncertain; 0 leaves it out
-        #[arg(long, value_name = "NUMBER", default_value_t = DRAWS)]
+        #[arg(long, value_name = "NUMBER", default_value_t = DRAWS, value_parser = draws)]
         draws: u32,
     },
     /// Print everything that is wrong, dangerous, doubtful or worth knowing

@@ -223,8 +223,10 @@ fn done(command: Command, dates: DateWay) -> Result<(Vec<u8>, Outcome), Failure>
             let mut findings = study.assessment().findings.clone();
             let compared = study.comparison().iter();
             findings.extend(compared.flat_map(Comparison::over_the_supply).cloned());
-            let states = file::photo_states(&file, survey);
-            findings.extend(findings::photos(survey, &states));
+            let progress = Progress::on_terminal();
+            let looking = progress.of("Looking at the photos");
+            let states = tasks::photo_states(&file, survey, tasks::processors(), &looking);
+            findings.extend(findings::photos(survey, &states.unwrap_or_default()));
             let folders = tasks::data_folders(Some(&file), None);
             let troubles = tasks::Shelf::default().troubles(&folders, survey);
             findings.extend(findings::data_files(survey, &troubles));
@@ -371,7 +373,10 @@ fn print(text: &[u8], outcome: Outcome, out: &mut impl Write, errors: &mut impl 
         // Whoever reads has seen enough, as `head` does: not a failure.
         Err(error) if error.kind() == io::ErrorKind::BrokenPipe => outcome,
         Err(error) => complain(
-            &format!("the results could not be printed: {error}"),
+            &format!(
+                "the results could not be printed: {}",
+                file::in_plain_words(&error)
+            ),
             errors,
         ),
         Ok(()) => outcome,

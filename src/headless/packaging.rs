@@ -2,6 +2,7 @@
 //! anything else than the program.
 
 use super::arguments::Arguments;
+use crate::survey::file::in_plain_words;
 use clap::CommandFactory;
 use clap_complete::{Shell, generate_to};
 use std::io;
@@ -9,7 +10,7 @@ use std::path::{Path, PathBuf};
 
 /// Why they could not be written.
 #[derive(Debug, thiserror::Error)]
-#[error("{folder} cannot take manual pages and completions: {source}")]
+#[error("{folder} cannot take manual pages and completions: {}", in_plain_words(.source))]
 pub(super) struct PackagingFailure {
     folder: PathBuf,
     source: io::Error,

@@ -7,8 +7,9 @@ use crate::series::{
     self, DateOrder, Decimal, Encoding, Given, Guess, MOST_BYTES, Mapping, ReadError, Separator,
     Zone,
 };
+use crate::survey::file::{DataError, read_data_file};
 use clap::{Args, ValueEnum};
-use std::fs;
+use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
 /// What `series` may be told. What is not said is guessed, and every guess is printed.
@@ -24,7 +25,7 @@ pub struct SeriesArguments {
     pub zone: Option<ZoneWord>,
     /// Seconds by which the logger's clock was ahead
     #[arg(long, value_name = "SECONDS", allow_hyphen_values = true,
-          value_parser = clap::value_parser!(i64).range(-MOST_AHEAD..=MOST_AHEAD))]
+          value_parser = seconds_ahead)]
     pub ahead: Option<i64>,
     /// Sign between columns
     #[arg(long, value_name = "SIGN")]
@@ -46,6 +47,17 @@ pub struct SeriesArguments {
 /// Most seconds by which a clock is wrong: a hundred years, so that one that began anew in 1970 is
 /// within.
 const MOST_AHEAD: i64 = 3_155_760_000;
+
+/// Seconds as typed.
+fn seconds_ahead(text: &str) -> Result<i64, String> {
+    let seconds = text.trim().parse::<i64>().ok();
+    seconds
+        .filter(|seconds| (-MOST_AHEAD..=MOST_AHEAD).contains(seconds))
+        .ok_or_else(|| {
+            "write whole seconds, such as 90, or -90 where the clock was behind; at most a hundred years"
+                .to_owned()
+        })
+}
 
 /// An order of dates as written on the command line.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, ValueEnum)]
@@ -139,8 +151,8 @@ pub(super) enum SeriesFailure {
     NotAFile(String),
     #[error("\u{201c}{0}\u{201d} is larger than {mb} MB; export a shorter stretch of time", mb = MOST_BYTES >> 20)]
     TooLarge(String),
-    #[error("\u{201c}{0}\u{201d} could not be read: {1}")]
-    Disk(String, std::io::Error),
+    #[error("{0}")]
+    Other(String),
 }
 
 /// What was understood of a file.
@@ -176,7 +188,8 @@ pub(super) fn text(arguments: &SeriesArguments) -> Result<Understood, SeriesFail
             is_whole,
         },
         Err(error) => Understood {
-            text: format!("{}: {error}\n", page::harmless(&name)),
+            // Its cells may hold what would steer a terminal.
+            text: page::harmless(&format!("{name}: {error}")) + "\n",
             is_whole: false,
         },
     })
@@ -215,8 +228,12 @@ fn given(arguments: &SeriesArguments) -> Given {
 
 fn mapping(arguments: &SeriesArguments, guess: &Guess) -> Result<Mapping, ColumnRefused> {
     let mut mapping = guess.mapping.clone();
+    let mut said = BTreeSet::new();
     for column in &arguments.column {
-        column.put(guess, &mut mapping)?;
+        let at = column.put(guess, &mut mapping)?;
+        if !said.insert(at) {
+            return Err(ColumnRefused::Twice(at + 1));
+        }
     }
     if let Some(order) = arguments.order {
         mapping.order = Some(match order {
@@ -237,17 +254,12 @@ fn mapping(arguments: &SeriesArguments, guess: &Guess) -> Result<Mapping, Column
 /// The bytes of a regular file of a size that can be read; what is anything else is not opened.
 fn bytes(path: &Path) -> Result<Vec<u8>, SeriesFailure> {
     let shown = || page::harmless(&path.display().to_string());
-    let about = fs::metadata(path).map_err(|error| match error.kind() {
-        std::io::ErrorKind::NotFound => SeriesFailure::NoFile(shown()),
-        _ => SeriesFailure::Disk(shown(), error),
-    })?;
-    if !about.is_file() {
-        return Err(SeriesFailure::NotAFile(shown()));
-    }
-    if about.len() > u64::try_from(MOST_BYTES).unwrap_or(u64::MAX) {
-        return Err(SeriesFailure::TooLarge(shown()));
-    }
-    fs::read(path).map_err(|error| SeriesFailure::Disk(shown(), error))
+    read_data_file(path).map_err(|error| match error {
+        DataError::Missing { .. } => SeriesFailure::NoFile(shown()),
+        DataError::NotAFile { .. } => SeriesFailure::NotAFile(shown()),
+        DataError::TooLarge { .. } => SeriesFailure::TooLarge(shown()),
+        other => SeriesFailure::Other(page::harmless(&other.to_string())),
+    })
 }
 
 #[cfg(test)]
@@ -270,7 +282,7 @@ mod tests {
     fn said(text: &str, words: &[&str]) -> String {
         let folder = tempfile::tempdir().unwrap();
         let file = folder.path().join("log\u{1b}[31m.csv");
-        fs::write(&file, text).unwrap();
+        std::fs::write(&file, text).unwrap();
         let mut all = vec![file.to_str().unwrap()];
         all.extend(words);
         super::text(&parsed(&all).unwrap()).unwrap().text
@@ -301,10 +313,32 @@ mod tests {
         );
     }
 
+    #[cfg(target_os = "linux")]
+    #[test]
+    fn what_calls_itself_empty_and_makes_a_reader_wait_is_not_read() {
+        // It says that it holds nothing, and does: what waits for the next message of the system
+        // would be read too where this is.
+        let version = Path::new("/proc/version");
+        assert!(!std::fs::read(version).unwrap().is_empty());
+        assert!(bytes(version).unwrap().is_empty());
+        let missing = bytes(Path::new("/no-such-folder/x.csv")).unwrap_err();
+        assert!(missing.to_string().starts_with("there is no file"));
+    }
+
+    #[test]
+    fn a_column_that_is_told_twice_is_refused() {
+        let text = "Time,Temp (°C)\n2026-01-20 08:00,12\n2026-01-20 08:10,13\n";
+        for twice in [["2=rh", "2=temperature"], ["2=rh", "temp (°c)=rh"]] {
+            let said = said(text, &["--column", twice[0], "--column", twice[1]]);
+            assert!(said.contains("column 2 is told twice"), "{said}");
+        }
+    }
+
     #[test]
     fn nothing_of_a_file_steers_the_terminal() {
         for text in [
             "x",
+            "Time,Temp °C\n\u{1b}[31mEVIL\u{1b}[0m,12\n",
             "Time,Temp °C\n2026-01-20 08:00,12\n2026-01-20 08:10,\u{1b}[2J\n",
         ] {
             assert!(!said(text, &[]).contains('\u{1b}'));
@@ -314,7 +348,10 @@ mod tests {
     #[test]
     fn a_clock_is_wrong_by_less_than_a_lifetime() {
         assert!(parsed(&["f", "--ahead", "-1800000000"]).is_ok());
-        assert!(parsed(&["f", "--ahead", "9223372036854775807"]).is_err());
+        for wrong in ["9223372036854775807", "9000000000", "x", "1.5"] {
+            let refused = parsed(&["f", "--ahead", wrong]).unwrap_err().to_string();
+            assert!(refused.contains("write whole seconds"), "{refused}");
+        }
         let quarter = Some(ZoneWord::Offset(-12_600));
         assert_eq!(parsed(&["f", "--zone", "-0330"]).unwrap().zone, quarter);
     }

@@ -20,6 +20,8 @@ pub(super) enum ColumnRefused {
          in the file, says which is meant"
     )]
     None(String),
+    #[error("column {0} is told twice; say once what it holds")]
+    Twice(usize),
     #[error("more than one column has the heading \u{201c}{0}\u{201d}; say which by its number")]
     Several(String),
 }
@@ -90,11 +92,11 @@ fn name(what: What) -> String {
 }
 
 impl ColumnWord {
-    /// Puts it into a mapping.
+    /// Puts it into a mapping, and gives the place of the column.
     ///
     /// # Errors
     /// No such column, or more than one.
-    pub(super) fn put(&self, guess: &Guess, mapping: &mut Mapping) -> Result<(), ColumnRefused> {
+    pub(super) fn put(&self, guess: &Guess, mapping: &mut Mapping) -> Result<usize, ColumnRefused> {
         let at = self.place(&guess.headings, mapping.columns.len())?;
         let sensor = sensor(
             guess.headings.get(at).map_or("", String::as_str),
@@ -102,7 +104,7 @@ impl ColumnWord {
             mapping,
         );
         let Some(column) = mapping.columns.get_mut(at) else {
-            return Err(ColumnRefused::None(harmless(&self.of)));
+            return Err(ColumnRefused::None(short(&self.of)));
         };
         let mut holds = self.holds.clone();
         let mut is_time = is_of_time(&holds) || is_of_time(column);
@@ -122,7 +124,7 @@ impl ColumnWord {
                 .filter(|(other, column)| *other != at && is_of_time(column))
                 .for_each(|(_, column)| *column = Column::LeftOut);
         }
-        Ok(())
+        Ok(at)
     }
 
     fn place(&self, headings: &[String], columns: usize) -> Result<usize, ColumnRefused> {
@@ -133,16 +135,28 @@ impl ColumnWord {
             .filter(|(_, heading)| heading.trim().to_lowercase() == wanted);
         match (found.next(), found.next()) {
             (Some((at, _)), None) => Ok(at),
-            (Some(_), Some(_)) => Err(ColumnRefused::Several(harmless(&self.of))),
+            (Some(_), Some(_)) => Err(ColumnRefused::Several(short(&self.of))),
             (None, _) => {
                 let number: Option<usize> = self.of.parse().ok();
                 number
                     .and_then(|number| number.checked_sub(1))
                     .filter(|at| *at < columns)
-                    .ok_or_else(|| ColumnRefused::None(harmless(&self.of)))
+                    .ok_or_else(|| ColumnRefused::None(short(&self.of)))
             }
         }
     }
+}
+
+/// Most letters of what was typed that are repeated.
+const MOST_REPEATED: usize = 60;
+
+/// What was typed, as a sentence repeats it: cut short, and nothing in it that steers a terminal.
+fn short(typed: &str) -> String {
+    let mut short: String = harmless(typed).chars().take(MOST_REPEATED).collect();
+    if typed.chars().count() > MOST_REPEATED {
+        short.push('\u{2026}');
+    }
+    short
 }
 
 fn is_of_time(column: &Column) -> bool {

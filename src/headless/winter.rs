@@ -1,6 +1,6 @@
 //! `gapledger winter`: every option through a winter, hour by hour.
 
-use super::asked::SetUpWord;
+use super::asked::{SetUpWord, whole_number};
 use super::{json, page};
 use crate::assess::winter::{
     Doubted, Laid, MOST_WINTER_DRAWS, Season, Winter, WinterOption, laid_over, sound, typical,
@@ -51,7 +51,7 @@ pub struct WinterArguments {
         value_name = "NUMBER",
         num_args = 0..=1,
         default_missing_value = "30",
-        value_parser = clap::value_parser!(u32).range(1..=i64::from(MOST_WINTER_DRAWS))
+        value_parser = draws
     )]
     pub draws: Option<u32>,
     /// Print everything as JSON
@@ -129,6 +129,11 @@ impl From<ColourWord> for BodyColour {
             ColourWord::Dark => Self::Dark,
         }
     }
+}
+
+/// A number of draws as typed.
+fn draws(text: &str) -> Result<u32, String> {
+    whole_number(text, (1, MOST_WINTER_DRAWS))
 }
 
 /// Hours of presence as typed.

@@ -186,10 +186,13 @@ pub(crate) fn invoice(survey: &Survey) -> Vec<Section> {
     let bill = match Bill::of_done_work(survey) {
         Ok(bill) => bill,
         Err(why) => {
-            let why = format!(
-                "{}. Mark as sealed, with the date, what was done; then print this sheet.",
-                capital(&why.reason)
-            );
+            let sealed = survey.gaps.iter().any(|gap| survey.sealed_in_order(gap));
+            let advice = if sealed {
+                "Mend that; then print this sheet."
+            } else {
+                "Mark as sealed, with the date, what was done; then print this sheet."
+            };
+            let why = format!("{}. {advice}", capital(&why.reason));
             return vec![nothing(section, "Nothing to bill", why)];
         }
     };

@@ -1,7 +1,9 @@
 //! Files that are written beside a survey: sheets and tables. The old file stays whole until the
 //! new one takes its place, and no survey is ever overwritten.
 
-use crate::survey::file::{Disk, FIRST_LINE, RealDisk, behind_links, data_folder, photo_folder};
+use crate::survey::file::{
+    Disk, FIRST_LINE, RealDisk, behind_links, data_folder, in_plain_words, photo_folder,
+};
 use std::fs::{self, Metadata, OpenOptions};
 use std::io::{self, Read, Write};
 use std::path::{Path, PathBuf};
@@ -51,7 +53,8 @@ pub enum OutputError {
     },
     /// The disk said no.
     #[error(
-        "{path:?} was not written ({source}): check free space and permission, or write elsewhere"
+        "{path:?} was not written ({}): check the name, free space and permission, or write elsewhere",
+        in_plain_words(.source)
     )]
     Io {
         /// The path.

@@ -447,6 +447,17 @@ impl Gap {
         }
     }
 
+    /// The same in a line that tells of it, cut where no person would have written so much.
+    #[must_use]
+    pub fn name_in_a_line(&self) -> String {
+        const MOST: usize = 60;
+        let name = self.shown_name();
+        match name.char_indices().nth(MOST) {
+            Some((end, _)) => format!("{}\u{2026}", name.get(..end).unwrap_or_default()),
+            None => name.to_owned(),
+        }
+    }
+
     /// A new gap with nothing measured: one of it, size estimated, state open. It is unintended,
     /// but for a grille, whose purpose is not said.
     #[must_use]

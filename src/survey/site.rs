@@ -1,5 +1,6 @@
 //! Where the vehicle stands, the weather it meets, the states wanted inside, and prices.
 
+use super::field::Field;
 use super::ids::WeatherId;
 use crate::physics::pressure_coefficient::PressureSet;
 use crate::physics::wind::{Shelter, Terrain};
@@ -51,6 +52,16 @@ pub struct Site {
     pub altitude_m: f64,
     /// Prevailing wind: compass direction it comes from, degrees.
     pub prevailing_wind_deg: Option<f64>,
+}
+
+impl Site {
+    /// Where the front points to, degrees clockwise from north: nowhere where what is recorded is
+    /// not possible.
+    #[must_use]
+    pub fn front_points_to(&self) -> Option<f64> {
+        let recorded = self.heading_deg;
+        recorded.filter(|heading| Field::Heading.allows(*heading))
+    }
 }
 
 /// How warm the inside is in a weather case.

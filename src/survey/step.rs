@@ -57,7 +57,11 @@ fn missing<'a>(of: &'a Survey, other: &Survey) -> Vec<&'a Gap> {
 fn named(gaps: &[&Gap], verb: &str) -> String {
     match gaps {
         [gap] if gap.name.trim().is_empty() => format!("gap {} {verb}", gap.id),
-        [gap] => format!("gap {} \u{201c}{}\u{201d} {verb}", gap.id, gap.name.trim()),
+        [gap] => format!(
+            "gap {} \u{201c}{}\u{201d} {verb}",
+            gap.id,
+            gap.name_in_a_line()
+        ),
         gaps => format!("{} gaps {verb}", gaps.len()),
     }
 }
@@ -144,6 +148,12 @@ mod tests {
         let (one, two) = (gap(&survey, 1, "hatch"), gap(&survey, 2, ""));
         let added = Edit::gap(one.clone());
         assert_eq!(words(&survey, added), "gap 1 \u{201c}hatch\u{201d} added");
+        let long = Edit::gap(gap(&survey, 3, &"W".repeat(3000)));
+        let cut = words(&survey, long);
+        assert!(
+            cut.contains("W\u{2026}") && cut.chars().count() < 90,
+            "{cut}"
+        );
         let both = Edit::Several(vec![Edit::gap(one), Edit::gap(two)]);
         assert_eq!(words(&survey, both.clone()), "2 gaps added");
         survey.apply(both).unwrap();

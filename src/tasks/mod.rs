@@ -6,6 +6,7 @@
 //! here.
 
 mod loggers;
+mod photos;
 #[cfg(test)]
 mod picture_room;
 mod sealing;
@@ -14,6 +15,7 @@ mod weather;
 mod winter;
 
 pub use loggers::{Shelf, data_folders, loggers, tried};
+pub use photos::photo_states;
 pub use sealing::{order, sealed_singly};
 pub use shared::{Watch, processors, to_the_end};
 pub use weather::{WeatherFailure, weather, weather_places};

@@ -392,3 +392,31 @@ fn signs_that_are_missing_are_told_in_plain_words() {
         }
     }
 }
+
+#[test]
+fn a_survey_cut_anywhere_says_so_first() {
+    let whole = include_str!("../../sample-surveys/farmyard-caravan.ron").trim_end();
+    let mut told = 0;
+    for (end, _) in whole.char_indices().skip(2000).step_by(997) {
+        let cut = whole.get(..end).unwrap();
+        let refused = parse(cut).unwrap_err().to_string();
+        assert!(refused.contains("cut short"), "{end}: {refused}");
+        assert!(refused.contains(".bak"), "{end}: {refused}");
+        told += 1;
+    }
+    assert!(told > 10);
+}
+
+#[test]
+fn decimals_where_a_whole_number_must_stand_are_told() {
+    for text in [
+        "(format: 2.0, vehicle: (kind: other))".to_owned(),
+        with_gaps("    (id: 1.5, zone: 1, facing: rear, form: round_hole())"),
+    ] {
+        let refused = parse(&text).unwrap_err().to_string();
+        assert!(
+            refused.contains("a whole number must stand here"),
+            "{refused}"
+        );
+    }
+}

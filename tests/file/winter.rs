@@ -136,6 +136,44 @@ fn months_of_several_years_are_a_winter_and_the_page_says_so() {
     }
 }
 
+/// What a weather file leaves out is said, where it counts.
+#[test]
+fn a_weather_file_without_wind_directions_or_with_gaps_says_so() {
+    const NO_DIRECTION: &str = "does not say where the wind comes from";
+    const FILLED: &str = "the weather leaves something out";
+    let mut survey = file::parse(CARAVAN).unwrap();
+    survey.machines.clear();
+    survey.gaps.truncate(6);
+    survey.site.heading_deg = Some(90.0);
+    survey.stay.season_first = "01-25".into();
+    survey.stay.season_last = "02-01".into();
+    let on_disk = OnDisk::new(&survey);
+    let weather = on_disk.path("gaps.epw");
+    let whole = gapledger::assess::winter::invented(TypicalWinter::Alpine);
+    let (mut no_direction, mut gaps) = (whole.clone(), whole.clone());
+    for hour in &mut no_direction.hours {
+        hour.wind_from_deg = None;
+    }
+    for hour in gaps.hours.iter_mut().step_by(7) {
+        hour.t_c = None;
+    }
+    for (made, says) in [
+        (whole, [false, false]),
+        (no_direction, [true, false]),
+        (gaps, [false, true]),
+    ] {
+        fs::write(&weather, epw::write(&made)).unwrap();
+        let found = winter(&on_disk, Some(weather.clone()), None);
+        assert_ne!(found.outcome, Outcome::Failed, "{}", found.errors);
+        let page = found.out.split_whitespace().collect::<Vec<_>>().join(" ");
+        assert_eq!(
+            [NO_DIRECTION, FILLED].map(|words| page.contains(words)),
+            says,
+            "{page}"
+        );
+    }
+}
+
 /// A winter as a weather service would write it, with the columns that are named.
 fn service(columns: &[&str]) -> String {
     let weather = gapledger::assess::winter::invented(TypicalWinter::Alpine);

@@ -5,7 +5,8 @@ use super::answer::{OptionCase, OptionKind, Proviso, Supply};
 use super::ground::Ground;
 use super::money;
 use crate::assess::answer::{Answer, NotKnown};
-use crate::survey::{Heater, HeaterFuel, Machine, MachineKind, SetUp};
+use crate::assess::possible::possible;
+use crate::survey::{Field, Heater, HeaterFuel, Machine, MachineKind, SetUp};
 
 /// What stands against a flame, if it is one: watching it makes no flue.
 #[must_use]
@@ -33,6 +34,17 @@ pub(super) fn most_power_w(machine: &Machine) -> Option<f64> {
         .chain(machine.power_w)
         .reduce(f64::max)
         .filter(|most| *most > 0.0)
+}
+
+/// Nothing, unless a power is not possible.
+fn sound_powers(machine: Option<&Machine>, heater: Option<&Heater>) -> Answer<()> {
+    let points = machine.iter().flat_map(|machine| &machine.points);
+    let powers = points.map(|point| Some(point.power_w));
+    for watts in powers.chain(machine.map(|machine| machine.power_w)) {
+        possible(Field::Power, watts)?;
+    }
+    possible(Field::Rating, heater.and_then(|heater| heater.rating_w))?;
+    Ok(())
 }
 
 impl Asks<'_> {
@@ -79,13 +91,16 @@ impl Asks<'_> {
     ) -> Option<Answer<Supply>> {
         let machine = self
             .machine
-            .filter(|machine| machine.kind != MachineKind::SaltTub)
-            .map(most_power_w);
+            .filter(|machine| machine.kind != MachineKind::SaltTub);
         let heater = self
             .heater
             .or_else(|| ground.comfort_heater())
-            .filter(|heater| heater.fuel == HeaterFuel::Electricity)
-            .map(|heater| heater.rating_w);
+            .filter(|heater| heater.fuel == HeaterFuel::Electricity);
+        if let Err(why) = sound_powers(machine, heater) {
+            return Some(Err(why));
+        }
+        let machine = machine.map(most_power_w);
+        let heater = heater.map(|heater| heater.rating_w);
         let same = (self.kind == OptionKind::SameHeat).then(|| {
             let known = cases.iter().flatten().map(|case| case.heater_w);
             Some(known.fold(0.0, f64::max))

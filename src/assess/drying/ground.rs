@@ -8,6 +8,7 @@ use crate::assess::answer::{Answer, CaseAnswer, NotKnown};
 use crate::assess::envelope::Envelope;
 use crate::assess::factors::Factors;
 use crate::assess::law::{GapLaw, laws};
+use crate::assess::possible;
 use crate::assess::weather::air_states;
 use crate::physics::MoistAir;
 use crate::physics::coupled;
@@ -76,14 +77,16 @@ impl Ground<'_> {
     }
 
     /// All weights together.
-    pub(crate) fn weights(&self) -> f64 {
-        self.survey.weather.iter().map(|case| case.weight).sum()
+    ///
+    /// # Errors
+    /// [`NotKnown`] where one is not possible, or there are none.
+    pub(crate) fn weights(&self) -> Answer<f64> {
+        possible::weights(self.survey)
     }
 
     /// Share of a case in all weights.
     pub(crate) fn share(&self, case: &WeatherCase) -> f64 {
-        let all = self.weights();
-        if all > 0.0 { case.weight / all } else { 0.0 }
+        possible::share(case, &self.weights())
     }
 
     /// Temperature at which people keep it, °C; `None` while it is laid up.
@@ -131,20 +134,15 @@ impl Ground<'_> {
 
     /// Mean over the cases by their shares; cases without a share need not be known.
     pub(crate) fn season(&self, each: impl Fn(usize) -> Answer<f64>) -> Answer<f64> {
+        self.weights()?;
         let mut sum = 0.0;
-        let mut shares = 0.0;
         for (at, case) in self.survey.weather.iter().enumerate() {
             let share = self.share(case);
             if share > 0.0 {
                 sum += share * each(at)?;
-                shares += share;
             }
         }
-        if shares > 0.0 {
-            Ok(sum)
-        } else {
-            Err(NotKnown::because("no weather case has a weight"))
-        }
+        Ok(sum)
     }
 
     /// What a weather case is called: its name, or its number where it has none.

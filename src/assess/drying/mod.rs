@@ -95,7 +95,7 @@ pub(super) fn as_it_stands(
         target_rh: ground.target_rh,
         inside_c: ground.inside_c(),
         cases: ground.cases(&situations),
-        weights: ground.weights(),
+        weights: ground.weights().unwrap_or_default(),
         shares: Shares::WeatherCases,
         calmest,
         windiest,

@@ -9,10 +9,11 @@ use super::state::Judge;
 use super::{equipment, library, money, verdict};
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::envelope::Envelope;
+use crate::assess::possible::possible;
 use crate::assess::quantity::Kind;
 use crate::physics::coupled::{self, Running};
 use crate::physics::machine::Machine as PhysicalMachine;
-use crate::survey::{Heater, HeaterFuel, HeaterId, Item, Machine, MachineId, MachineKind};
+use crate::survey::{Field, Heater, HeaterFuel, HeaterId, Item, Machine, MachineId, MachineKind};
 
 /// A machine or heater with its words.
 #[derive(Clone)]
@@ -411,6 +412,12 @@ fn nearly_held(ground: &Ground<'_>, cases: &[Answer<OptionCase>]) -> f64 {
 
 /// Room volumes that the machine's own fan moves an hour.
 fn room_volumes(ground: &Ground<'_>, appliances: &Appliances) -> Option<Answer<f64>> {
-    let airflow = appliances.machine.as_ref()?.airflow_m3_per_h?;
-    Some(ground.volume_m3.clone().map(|volume| airflow / volume))
+    let airflow = appliances.machine.as_ref()?.airflow_m3_per_h;
+    match possible(Field::Airflow, airflow) {
+        Ok(airflow) => {
+            let airflow = airflow?;
+            Some(ground.volume_m3.clone().map(|volume| airflow / volume))
+        }
+        Err(why) => Some(Err(why)),
+    }
 }

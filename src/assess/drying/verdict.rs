@@ -77,7 +77,7 @@ fn told<'a>(
                 holds_down_to: heater.and_then(|heater| ground.holds_down_to(heater, at)),
                 state,
             }),
-            Err(unknown) if share > 0.0 || ground.weights() <= 0.0 => return Err(unknown.clone()),
+            Err(unknown) if share > 0.0 || ground.weights().is_err() => return Err(unknown.clone()),
             Err(_) => {}
         }
     }

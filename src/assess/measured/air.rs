@@ -3,11 +3,12 @@
 use super::in_weather::ExpectedAir;
 use super::verdict::Verdict;
 use crate::assess::answer::{Answer, NotKnown};
+use crate::assess::possible::site_pressure;
 use crate::assess::prepared::Prepared;
 use crate::assess::sound::sound;
 use crate::assess::spread::{TWO_SIDED_95, sigma_within};
 use crate::assess::stores::given_back;
-use crate::physics::air::{MoistAir, pressure_at_altitude};
+use crate::physics::air::MoistAir;
 use crate::physics::measurement::Limits;
 use crate::physics::measurement::tracer::{Reading, decay};
 use crate::physics::measurement::water_balance::{Collected, Measured, dry_air_flow};
@@ -184,7 +185,7 @@ fn humidity(survey: &Survey, t_c: Option<f64>, rh: Option<f64>, which: &str) -> 
     let missing = |what: &str| NotKnown::because(format!("the mean {what} {which} is not given"));
     let t_c = t_c.ok_or_else(|| missing("temperature"))?;
     let rh = rh.ok_or_else(|| missing("humidity"))?;
-    let pressure = pressure_at_altitude(survey.site.altitude_m);
+    let pressure = site_pressure(survey)?;
     let ratio = |t_c: f64, rh: f64| {
         let air = MoistAir::from_relative_humidity(t_c, rh / 100.0, pressure);
         air.map(|air| air.humidity_ratio)
@@ -202,7 +203,7 @@ fn inside(survey: &Survey, test: &AirTest) -> Answer<MoistAir> {
     let t_c = test
         .inside_c
         .ok_or_else(|| NotKnown::because("the temperature inside during the test is not given"))?;
-    let pressure = pressure_at_altitude(survey.site.altitude_m);
+    let pressure = site_pressure(survey)?;
     let rh = test.inside_rh_percent.map_or(0.0, |rh| rh / 100.0);
     MoistAir::from_relative_humidity(t_c, rh, pressure)
         .map_err(|error| NotKnown::because(error.to_string()))

@@ -3,10 +3,11 @@
 use super::predicted::Predicted;
 use super::verdict::Verdict;
 use crate::assess::answer::{Answer, NotKnown};
+use crate::assess::possible::site_pressure;
 use crate::assess::prepared::Prepared;
 use crate::assess::sound::sound;
 use crate::assess::spread::{TWO_SIDED_95, sigma_within};
-use crate::physics::air::{MoistAir, pressure_at_altitude};
+use crate::physics::air::MoistAir;
 use crate::physics::leakage::LeakageArea;
 use crate::physics::measurement::Limits;
 use crate::physics::measurement::fan_test::{
@@ -202,10 +203,10 @@ fn fits(survey: &Survey, test: &FanTest) -> Answer<Vec<Fitted>> {
     if there.is_empty() {
         return Err(NotKnown::because("no readings are written down yet"));
     }
-    let pressure = test.barometer_hpa.map_or_else(
-        || pressure_at_altitude(survey.site.altitude_m),
-        |barometer| barometer * HECTO,
-    );
+    let pressure = match test.barometer_hpa {
+        Some(barometer) => barometer * HECTO,
+        None => site_pressure(survey)?,
+    };
     let density = |t_c: Option<f64>, which: &str| {
         let t_c = t_c.ok_or_else(|| {
             NotKnown::because(format!(

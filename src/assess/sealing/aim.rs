@@ -6,10 +6,11 @@
 
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::model::{Inflow, Model, Want};
+use crate::assess::possible::possible;
 use crate::assess::quantity::{Kind, price_about};
 use crate::physics::units::LITRES_PER_DAY;
-use crate::survey::Survey;
 use crate::survey::word::Word;
+use crate::survey::{Field, Survey};
 use std::ops::Range;
 
 /// Days of heating that the cost of a winter counts, November to March \[A\].
@@ -152,8 +153,11 @@ pub(super) struct Scales {
 impl Scales {
     pub(super) fn new(survey: &Survey, model: &Model) -> Self {
         let (calm, windy) = model.calmest_and_windiest();
-        let price = survey.tariffs.electricity_per_kwh.ok_or_else(|| {
-            NotKnown::because("the price of electricity is not given, so heat has no cost")
+        let price = possible(Field::Electricity, survey.tariffs.electricity_per_kwh);
+        let price = price.and_then(|price| {
+            price.ok_or_else(|| {
+                NotKnown::because("the price of electricity is not given, so heat has no cost")
+            })
         });
         Self {
             calm,

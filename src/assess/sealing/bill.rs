@@ -79,7 +79,8 @@ impl Bill {
     /// writes a bill: without an hourly rate above nothing there is no tax.
     ///
     /// # Errors
-    /// [`NotKnown`] where a sum is too large to be told to the cent.
+    /// [`NotKnown`] where an hourly rate or a tax is not possible, or a sum is too large to be told to
+    /// the cent.
     pub fn of<'a>(
         survey: &Survey,
         sealables: impl IntoIterator<Item = &'a Sealable>,
@@ -115,7 +116,11 @@ impl Bill {
         let net = money::sum(lines.iter().map(|line| line.price))?;
         let material = money::sum(lines.iter().map(|line| line.material))?;
         let labour = money::sum(lines.iter().filter_map(|line| line.labour))?;
-        let taxes = taxes(survey, material, labour)?;
+        // Where no line is priced, since a rate is not possible, nothing is taxed either.
+        let taxes = match taxes(survey, material, labour) {
+            Err(_) if lines.is_empty() => Vec::new(),
+            taxes => taxes?,
+        };
         let tax = if taxes.is_empty() {
             None
         } else {
@@ -152,6 +157,7 @@ impl Bill {
                 "no gap is marked as sealed since the order was placed",
             ));
         }
+        tax_percents(survey)?;
         let (mut done, mut not_known) = (Vec::new(), Vec::new());
         for id in sealed {
             match Sealable::of(&before, id) {
@@ -171,7 +177,7 @@ impl Bill {
 
 /// The taxes on material and work; one, where both have the same rate.
 fn taxes(survey: &Survey, material: f64, labour: f64) -> Answer<Vec<Tax>> {
-    let parts = match tax_percents(survey) {
+    let parts = match tax_percents(survey)? {
         [Some(one), Some(other)] if one.total_cmp(&other).is_eq() => {
             vec![(one, money::sum([material, labour])?)]
         }

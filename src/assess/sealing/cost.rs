@@ -1,7 +1,7 @@
 //! What sealing a gap costs.
 
 use super::library::{starting_minutes, starting_price};
-use super::tax::tax_percents;
+use super::tax::{hourly_rate, tax_percents};
 use crate::assess::answer::{Answer, NotKnown};
 use crate::assess::money;
 use crate::survey::{CostBasis, Form, Gap, Remedy, Survey};
@@ -77,8 +77,8 @@ pub(super) fn not_priced(minutes: f64) -> NotKnown {
 /// each, half a cent away from zero.
 ///
 /// # Errors
-/// [`NotKnown`] where the material goes by the metre and the gap has no length, or an amount is too
-/// large.
+/// [`NotKnown`] where the material goes by the metre and the gap has no length, an hourly rate or a
+/// tax is not possible, or an amount is too large.
 pub(super) fn of(survey: &Survey, gap: &Gap, remedy: &Remedy) -> Answer<Cost> {
     let pieces = f64::from(gap.count);
     let quantity = match remedy.cost_basis {
@@ -98,13 +98,12 @@ pub(super) fn of(survey: &Survey, gap: &Gap, remedy: &Remedy) -> Answer<Cost> {
     let material = money::product(quantity, unit_price, 1.0)?;
     let usual = || quantity * starting_minutes(remedy.kind);
     let minutes = whole_minutes(remedy.minutes.unwrap_or_else(usual));
-    let rate = survey.tariffs.workshop_per_hour;
-    let labour = match rate {
+    let labour = match hourly_rate(survey)? {
         Some(rate) => Some(money::product(rate, minutes, MINUTES_PER_HOUR)?),
         None if minutes > 0.0 => None,
         None => Some(0.0),
     };
-    let tax = tax_percents(survey)
+    let tax = tax_percents(survey)?
         .into_iter()
         .zip([Some(material), labour])
         .filter_map(|(percent, net)| Some(net? * percent? / 100.0))

@@ -4,6 +4,7 @@ use crate::assess::answer::Answer;
 use crate::assess::drying::Spot;
 use crate::assess::fabric::element_u;
 use crate::assess::not_known::NotKnown;
+use crate::assess::possible::length_and_width;
 use crate::physics::pressure_coefficient::Face;
 use crate::physics::sky::{net_loss, outside_coefficient};
 use crate::physics::sun::{Light, Plane, Sun, on_plane};
@@ -170,13 +171,7 @@ fn faces(survey: &Survey, own: &FabricElement) -> Answer<(f64, [f64; 4])> {
         FabricPart::Roof | FabricPart::Rooflight => Ok((1.0, nothing)),
         FabricPart::Floor => Ok((0.0, nothing)),
         FabricPart::Wall | FabricPart::Window | FabricPart::Door | FabricPart::CabMetal => {
-            let given = |size: Option<f64>, what: &str| {
-                size.ok_or_else(|| {
-                    NotKnown::because(format!("the {what} of the vehicle is not given"))
-                })
-            };
-            let length = given(survey.vehicle.length_m, "length")?;
-            let width = given(survey.vehicle.width_m, "width")?;
+            let (length, width) = length_and_width(survey)?;
             let around = 2.0 * (length + width);
             let (end, side) = (width / around, length / around);
             Ok((0.0, [end, side, end, side]))

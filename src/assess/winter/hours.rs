@@ -3,9 +3,9 @@
 use super::elements::{Element, OnBody};
 use crate::assess::answer::Answer;
 use crate::assess::not_known::NotKnown;
+use crate::assess::possible::site_pressure;
 use crate::climate::{Hour, Weather};
 use crate::physics::MoistAir;
-use crate::physics::air::pressure_at_altitude;
 use crate::physics::counts::count;
 use crate::physics::sky::{black_body, clear_sky_emissivity, infrared};
 use crate::physics::sun::{Light, Moment, Sun, sun};
@@ -123,9 +123,10 @@ fn one(
     let rh = known(hour.rh, "humidity")?;
     let wind = known(hour.wind, "wind")?;
     // The file's own pressure, otherwise that of the survey's altitude.
-    let pressure = hour
-        .pressure
-        .unwrap_or_else(|| pressure_at_altitude(survey.site.altitude_m));
+    let pressure = match hour.pressure {
+        Some(pressure) => pressure,
+        None => site_pressure(survey)?,
+    };
     let air = MoistAir::from_relative_humidity(t_c, rh, pressure)?;
     let place = &weather.place;
     let moment = Moment {
@@ -142,7 +143,7 @@ fn one(
     } else {
         light(hour, &sun)?
     };
-    let heading_deg = survey.site.heading_deg;
+    let heading_deg = survey.site.front_points_to();
     let sky = match hour.infrared {
         Some(infrared) => infrared,
         None if stay.covered => black_body(t_c),

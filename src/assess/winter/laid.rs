@@ -6,10 +6,11 @@ use crate::assess::answer::Answer;
 use crate::assess::drying::{OptionAnswer, OptionKind};
 use crate::assess::measured::trial::{HourMean, TrialOutcome, Tried};
 use crate::assess::not_known::NotKnown;
+use crate::assess::possible::site_pressure;
 use crate::assess::study::Study;
 use crate::climate::{Hour, Weather};
 use crate::physics::MoistAir;
-use crate::physics::air::{humidity_ratio, pressure_at_altitude, vapour_pressure};
+use crate::physics::air::{humidity_ratio, vapour_pressure};
 use crate::physics::counts::count;
 use crate::series::moment_from;
 use crate::survey::{Period, PeriodId, Ran, Stay, TrialId};
@@ -130,7 +131,7 @@ fn prepared(
     let outside = outcome.outside_hours.as_ref().map_err(Clone::clone)?;
     let outside = at_start(outside);
     let inside_hours = at_start(&outcome.inside_hours);
-    let place_pressure = pressure_at_altitude(study.survey().site.altitude_m);
+    let place_pressure = site_pressure(study.survey())?;
     let (mut hours, mut inside) = (Vec::new(), Vec::new());
     let mut start_s = from_s + (-from_s).rem_euclid(HOUR_S);
     while start_s + HOUR_S <= to_s {

@@ -47,6 +47,10 @@ pub struct Weathered {
     pub humidity: Humidity,
     /// Frost outside: that of a tank under the floor.
     pub frost: Frost,
+    /// Known hours of which something was missing, and was taken from the hours beside them.
+    pub filled: usize,
+    /// Known hours in which nothing says where the wind comes from.
+    pub without_wind_direction: usize,
     /// The heading is not known: sun and wind are means over all.
     pub any_heading: bool,
     /// The clock of the weather counts as the sun's, as nothing says otherwise.
@@ -434,10 +438,15 @@ fn weathered(survey: &Survey, weather: &Weather, outdoors: &[Outdoors]) -> Answe
         not_known: outdoors.len() - known.len(),
         mean_c: known.iter().map(|hour| hour.air.t_c).sum::<f64>() / count(known.len()),
         humidity,
+        filled: known.iter().filter(|own| own.hour.filled).count(),
+        without_wind_direction: known
+            .iter()
+            .filter(|own| own.hour.wind_from_deg.is_none())
+            .count(),
         frost: frost_of(outdoors, |at| {
             outdoors.get(at).map_or(f64::NAN, |hour| hour.air.t_c)
         }),
-        any_heading: survey.site.heading_deg.is_none(),
+        any_heading: survey.site.front_points_to().is_none(),
         clock_assumed: weather.place.clock_assumed,
         several_years,
         one_year: !weather.invented && is_of_one_year(&hours),

@@ -41,7 +41,7 @@ pub(super) const VALUES: usize = 29;
 /// The columns of numbers, from the seventh of a row on, as the format's description has them
 /// **\[M\]**; what they may be at most is narrower than there where nature is.
 pub const COLUMNS: [Column; VALUES] = [
-    column(7, ("temperature", " °C"), (-70.0, 70.0), 99.9),
+    column(7, ("temperature", " °C"), (-70.0, 60.0), 99.9),
     column(8, ("dew point", " °C"), (-90.0, 70.0), 99.9),
     column(9, ("relative humidity", " %"), (0.0, 110.0), 999.0),
     column(

@@ -23,6 +23,11 @@ const BEFORE: usize = 6;
 const LEAST_COLUMNS: usize = 32;
 /// No sky sends less infrared: what is written as less was never measured, W/m² **\[A\]**.
 const LEAST_INFRARED: f64 = 50.0;
+/// What stands for a missing value is nines, and this at most; what is larger is no number of the
+/// weather.
+const LARGEST_CODE: f64 = 999_999_999.0;
+/// Most letters of the name of a place.
+const LONGEST_NAME: usize = 60;
 /// Tenths of the sky.
 const TENTHS: f64 = 10.0;
 /// Percent.
@@ -146,13 +151,22 @@ fn location(line: &str, number: usize) -> Result<Place, EpwError> {
             })
     };
     Ok(Place {
-        name: cells.get(1).copied().unwrap_or_default().to_owned(),
+        name: cut(cells.get(1).copied().unwrap_or_default()),
         latitude_deg: value(7, "latitude", (-90.0, 90.0))?,
         longitude_deg: value(8, "longitude", (-180.0, 180.0))?,
         zone_h: value(9, "time zone", (-12.0, 14.0))?,
         clock_assumed: false,
         altitude_m: value(10, "altitude", (-450.0, 6000.0))?,
     })
+}
+
+/// A name, cut where no person would have written so much.
+fn cut(name: &str) -> String {
+    let mut cut: String = name.chars().take(LONGEST_NAME).collect();
+    if cut.len() < name.len() {
+        cut.push('\u{2026}');
+    }
+    cut
 }
 
 fn one_record_an_hour(line: &str, number: usize) -> Result<(), EpwError> {
@@ -200,7 +214,7 @@ fn row(line: &str, number: usize, columns: &mut Option<usize>) -> Result<Row, Ep
             .ok()
             .filter(|found| found.is_finite())
             .ok_or_else(|| EpwError::value(number, column, text))?;
-        if found >= column.missing {
+        if (column.missing..=LARGEST_CODE).contains(&found) {
             continue;
         }
         if !(column.least..=column.most).contains(&found) {
@@ -340,5 +354,6 @@ fn hour(row: &Row) -> Hour {
         wind_from_deg: row.value(21),
         wind: row.value(22),
         cloud: row.value(23).map(|tenths| tenths / TENTHS),
+        filled: false,
     }
 }

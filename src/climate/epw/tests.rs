@@ -213,3 +213,26 @@ fn a_sky_that_sends_nothing_was_never_measured_and_fog_is_saturated() {
         assert_eq!(hour.rh, Some(1.0));
     }
 }
+
+/// Nines stand for what is missing; a number that is larger stands for nothing. No air is as hot as 61 °C.
+#[test]
+fn a_temperature_that_cannot_be_is_refused_by_its_line() {
+    for cell in ["1e308", "61", "-70.5"] {
+        let error = refused(&with_cell(&year(), 100, 7, cell));
+        assert_eq!(
+            (error.line, error.column),
+            (100, Some(7)),
+            "{cell}: {error}"
+        );
+    }
+    for missing in ["99.9", "999", "9999"] {
+        assert!(read(with_cell(&year(), 100, 7, missing).as_bytes()).is_ok());
+    }
+}
+
+#[test]
+fn a_name_of_a_place_without_end_is_cut() {
+    let long = with_cell(&year(), 1, 2, &"x".repeat(100_000));
+    let name = read(long.as_bytes()).expect("whole").place.name;
+    assert_eq!(name.chars().count(), 61);
+}

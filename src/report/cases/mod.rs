@@ -169,7 +169,7 @@ impl Columns<'_> {
             let direction = in_direction(case, which)?;
             Ok(direction::off_the_front(direction.from_front_deg))
         });
-        if self.told.survey.site.heading_deg.is_some() {
+        if self.told.survey.site.front_points_to().is_some() {
             self.row("by compass", |case| {
                 let degrees = in_direction(case, which)?.compass_deg;
                 degrees

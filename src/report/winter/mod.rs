@@ -8,7 +8,7 @@ mod locker;
 pub use laid::laid;
 pub use locker::{BEGUN, lockers};
 
-use super::blocks::{Align, Reasons, Section, Table};
+use super::blocks::{Align, Block, Reasons, Section, Table};
 use super::drying::by_no_flame;
 use super::words::{not_known, nothing_done};
 use crate::assess::drying::{OptionKind, Proviso, Spot, flame};
@@ -18,7 +18,7 @@ use crate::assess::winter::{
 };
 use crate::assess::words::{capital, counted};
 use crate::assess::{Answer, NotKnown};
-use crate::climate::{Day, Hour};
+use crate::climate::{Day, Hour, LONGEST_GAP_H};
 use crate::physics::mould::Sensitivity;
 use crate::survey::{MonthDay, SetUp, Survey, TypicalWinter};
 
@@ -118,6 +118,14 @@ fn weather(told: &WinterTold<'_>) -> Section {
             },
         ));
     }
+    if weathered.filled > 0 {
+        section.paragraph(format!(
+            "In {} of the winter the weather leaves something out: gaps of up to {LONGEST_GAP_H} hours are \
+             filled in from the hours beside them.",
+            counted(weathered.filled, "hour", "hours"),
+        ));
+    }
+    section.blocks.extend(no_direction(weathered));
     if weathered.clock_assumed {
         section.paragraph(
             "The weather file does not say how its clock stands to the sun: it counts as the sun's [A], with \
@@ -169,6 +177,25 @@ fn days(weathered: &Weathered) -> String {
         plain(last),
         last.year
     )
+}
+
+/// What is said where the weather does not tell where the wind comes from, and that would count.
+fn no_direction(weathered: &Weathered) -> Option<Block> {
+    let without = weathered.without_wind_direction;
+    if without == 0 || weathered.any_heading {
+        return None;
+    }
+    let when = if without + weathered.not_known == weathered.hours {
+        String::new()
+    } else {
+        format!("In {}, ", counted(without, "hour", "hours"))
+    };
+    Some(Block::Plain {
+        sentences: vec![capital(&format!(
+            "{when}the weather does not say where the wind comes from: the air that it drives through is \
+             then a mean over all directions."
+        ))],
+    })
 }
 
 /// A table of all options.

@@ -72,7 +72,7 @@ pub(super) fn section(material: &Material<'_>, choices: &Choices) -> (Section, F
     }
     let rose = rose(
         material.told.assessment,
-        material.told.survey.site.heading_deg,
+        material.told.survey.site.front_points_to(),
         RoseFrame::Vehicle,
         90.0,
     );

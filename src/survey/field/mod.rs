@@ -17,6 +17,7 @@ mod trial;
 mod vehicle;
 mod weather;
 
+use super::number::given;
 use entry::Entry;
 pub use entry::{Field, Range};
 
@@ -119,6 +120,14 @@ impl Field {
     #[must_use]
     pub fn allows(self, value: f64) -> bool {
         self.range().is_none_or(|range| range.allows(value))
+    }
+
+    /// Why it cannot hold this number, as a sentence, where it cannot.
+    #[must_use]
+    pub fn impossible(self, value: f64) -> Option<String> {
+        let range = self.range().filter(|range| !range.allows(value))?;
+        let words = format!("{} is {} {}", self.words(), given(value), range.unit);
+        Some(format!("{}, which is not possible", words.trim_end()))
     }
 
     /// What is taken while it is empty, or what might stand there; empty where nothing is.

@@ -9,6 +9,7 @@ use super::disk::{Disk, RealDisk};
 use super::error::LoadError;
 use super::load::read_file;
 use super::photos::is_plain_file_name;
+use super::trouble::in_plain_words;
 use crate::series::MOST_BYTES;
 use crate::survey::Survey;
 use std::collections::BTreeSet;
@@ -73,7 +74,7 @@ pub enum DataError {
         path: PathBuf,
     },
     /// The disk refused.
-    #[error("\u{201c}{}\u{201d} could not be read: {source}", .path.display())]
+    #[error("\u{201c}{}\u{201d} could not be read: {}", .path.display(), in_plain_words(.source))]
     Unreadable {
         /// The file.
         path: PathBuf,
@@ -87,7 +88,7 @@ pub enum DataError {
         name: String,
     },
     /// It could not be written.
-    #[error("the file could not be kept in {}: {source}", .folder.display())]
+    #[error("the file could not be kept in {}: {}", .folder.display(), in_plain_words(.source))]
     Write {
         /// The folder.
         folder: PathBuf,

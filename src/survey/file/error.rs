@@ -2,6 +2,7 @@
 
 use super::limits::{LARGEST_FILE_BYTES, NEWEST_FORMAT};
 use super::stamp::FileStamp;
+use super::trouble::in_plain_words;
 use std::io;
 use std::path::PathBuf;
 
@@ -104,7 +105,8 @@ pub enum LoadError {
     },
     /// The disk refused in another way.
     #[error(
-        "{path:?} could not be read ({source}): check the disk or the connection, then try again"
+        "{path:?} could not be read ({}): check the disk or the connection, then try again",
+        in_plain_words(.source)
     )]
     Unreadable {
         /// The file.
@@ -223,7 +225,8 @@ pub enum SaveError {
     TooLarge,
     /// A step failed; the old file is untouched and the temporary file removed.
     #[error(
-        "{path:?} was not saved: {step} failed ({source}). The file on the disk is unchanged: check free space and permission, or save elsewhere"
+        "{path:?} was not saved: {step} failed ({}). The file on the disk is unchanged: check free space and permission, or save elsewhere",
+        in_plain_words(.source)
     )]
     Failed {
         /// The file.
@@ -236,7 +239,8 @@ pub enum SaveError {
     /// The new file is in place and whole, but the disk did not confirm that it will survive a
     /// power cut.
     #[error(
-        "{path:?} was saved, but the disk did not confirm it ({source}): save once more before switching off"
+        "{path:?} was saved, but the disk did not confirm it ({}): save once more before switching off",
+        in_plain_words(.source)
     )]
     NotConfirmed {
         /// The file.

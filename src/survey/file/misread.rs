@@ -22,11 +22,54 @@ pub(super) fn parse_error(text: &str, error: &SpannedError) -> ParseError {
     let place = misspelt_word(&error.code)
         .and_then(|word| place_of_word(text, word, error.span.end.line, error.span.end.col));
     let (line, column) = place.unwrap_or((error.span.end.line, error.span.end.col));
+    let stopped = at(text, error.span.end.line, error.span.end.col);
     ParseError::Wrong {
         line,
         column,
-        what: in_words(&error.code),
+        what: match stopped {
+            Some(stopped) if is_cut(text, stopped, &error.code) => {
+                format!("{CUT_SHORT}; or else {}", in_words(&error.code))
+            }
+            Some(stopped) if is_part_of_a_number(text, stopped, &error.code) => {
+                String::from("a whole number must stand here, without decimals")
+            }
+            _ => in_words(&error.code),
+        },
     }
+}
+
+/// What is said of the commonest damage.
+const CUT_SHORT: &str = "the file ends too early: it was cut short, so look for its .bak file";
+
+/// Whether the reader came to the end of the file and wanted more.
+fn is_cut(text: &str, stopped: usize, code: &Error) -> bool {
+    let rest = text.get(stopped..).unwrap_or_default();
+    let unclosed = matches!(
+        code,
+        Error::ExpectedComma
+            | Error::ExpectedArrayEnd
+            | Error::ExpectedStructLikeEnd
+            | Error::ExpectedOptionEnd
+            | Error::ExpectedMapEnd
+    );
+    // What is whole and wrong in its last place ends as a survey does.
+    let whole = text.trim_end().ends_with(')') && !unclosed;
+    rest.trim().is_empty() && !whole && !matches!(code, Error::Eof)
+}
+
+/// Whether the reader took the whole part of a number and met its decimals.
+fn is_part_of_a_number(text: &str, stopped: usize, code: &Error) -> bool {
+    let (before, rest) = text.split_at_checked(stopped).unwrap_or_default();
+    let digit = |letter: char| letter.is_ascii_digit();
+    matches!(code, Error::ExpectedComma) && before.ends_with(digit) && rest.starts_with('.')
+}
+
+/// Byte at a line and a column, both from 1.
+fn at(text: &str, line: usize, column: usize) -> Option<usize> {
+    let lines = text.split_inclusive('\n').take(line.checked_sub(1)?);
+    let start: usize = lines.map(str::len).sum();
+    let letters = text.get(start..)?.chars().take(column.checked_sub(1)?);
+    Some(start + letters.map(char::len_utf8).sum::<usize>())
 }
 
 /// The word that is not known, where that is the error.
@@ -46,18 +89,7 @@ fn place_of_word(text: &str, word: &str, line: usize, column: usize) -> Option<(
     if word.is_empty() {
         return None;
     }
-    let line_start: usize = text
-        .split_inclusive('\n')
-        .take(line.checked_sub(1)?)
-        .map(str::len)
-        .sum();
-    let passed: usize = text
-        .get(line_start..)?
-        .chars()
-        .take(column.checked_sub(1)?)
-        .map(char::len_utf8)
-        .sum();
-    let read = text.get(..line_start + passed)?;
+    let read = text.get(..at(text, line, column)?)?;
     let start = read.rfind(word)?;
     let before = read.get(..start)?;
     Some((
@@ -94,9 +126,7 @@ fn in_words(code: &Error) -> String {
             shortened(field),
             of(outer.as_deref())
         ),
-        Error::Eof => {
-            String::from("the file ends too early: it was cut short, so look for its .bak file")
-        }
+        Error::Eof => String::from(CUT_SHORT),
         Error::ExpectedFloat => String::from("a number must stand here"),
         Error::ExpectedInteger => String::from("a whole number, zero or more, must stand here"),
         Error::IntegerOutOfBounds => {

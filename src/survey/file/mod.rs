@@ -24,6 +24,7 @@ mod save;
 mod stamp;
 mod stored;
 mod text;
+mod trouble;
 mod v1;
 mod v2;
 
@@ -44,4 +45,5 @@ pub(crate) use save::behind_links;
 pub use save::{Backups, Overwrite, backup_path, protection, save, save_through};
 pub use stamp::FileStamp;
 pub use text::{parse, parse_bytes, print};
+pub use trouble::in_plain_words;
 pub use v2::FIRST_LINE;

@@ -5,7 +5,6 @@ use crate::survey::ids::{
     AirTestId, ApplianceId, FabricId, FanId, FanTestId, GapId, HeaterId, InnerOpeningId, MachineId,
     SeriesId, SourceId, SpaceId, TrialId, WeatherId, ZoneId,
 };
-use crate::survey::number::given;
 use crate::survey::{Field, Gap, RecordId, date};
 
 /// How bad it is.
@@ -252,11 +251,10 @@ impl<'a> Finder<'a> {
         let (Some(value), Some(range)) = (value.into(), field.range()) else {
             return;
         };
-        if !range.allows(value) {
-            let words = format!("{} is {} {}", field.words(), given(value), range.unit);
+        if let Some(sentence) = field.impossible(value) {
             self.error(
                 field,
-                format!("{}, which is not possible", words.trim_end()),
+                sentence,
                 format!(
                     "enter a value from {}, or leave it empty if not known",
                     range.in_words()

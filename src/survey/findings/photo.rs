@@ -55,6 +55,10 @@ pub fn photos(survey: &Survey, states: &BTreeMap<String, PhotoState>) -> Vec<Fin
                     "replace the file by a good copy, JPEG, PNG or WebP, or remove the photo from \
                      the gap",
                 ),
+                Some(PhotoState::TooLarge) => (
+                    "is too large to be shown",
+                    "save it smaller, a side of 4000 pixels is plenty, or remove the photo from the gap",
+                ),
             };
             finder.warn(
                 FIELD,
@@ -90,6 +94,7 @@ mod tests {
             (PhotoState::Missing, "is missing"),
             (PhotoState::Unreadable, "cannot be opened: access is denied"),
             (PhotoState::Broken, "is not a complete picture"),
+            (PhotoState::TooLarge, "is too large to be shown"),
         ] {
             let states = BTreeMap::from([
                 ("one.jpg".to_owned(), PhotoState::Present),

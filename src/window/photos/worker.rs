@@ -229,13 +229,7 @@ fn show(
     let small = bytes.and_then(|bytes| Picture::read_in_turn(&bytes, small));
     match small {
         Ok(small) => Ok(colour_image(small)),
-        Err(error) => {
-            let state = match &error {
-                PictureError::Unreadable(_) => PhotoState::Unreadable,
-                _ => PhotoState::Broken,
-            };
-            Err((state, error.to_string()))
-        }
+        Err(error) => Err((PhotoState::after(&error), error.to_string())),
     }
 }
 

@@ -47,6 +47,46 @@ fn material_time_and_tax_add_up() {
     );
 }
 
+/// An hourly rate or a tax that cannot be is reckoned with nowhere: the cost says why it is not known,
+/// the plan is made without it, and no paper asks for money.
+#[test]
+fn a_rate_that_is_not_possible_prices_nothing() {
+    let spoil: [fn(&mut Survey); 4] = [
+        |survey| survey.tariffs.workshop_per_hour = Some(-78.0),
+        |survey| survey.tariffs.workshop_per_hour = Some(1e20),
+        |survey| survey.tariffs.tax_percent = Some(-50.0),
+        |survey| survey.tariffs.material_tax_percent = Some(-50.0),
+    ];
+    for spoil in spoil {
+        let (mut survey, id) = door();
+        hole(&mut survey, Facing::Front, 1.0, 30.0);
+        survey.tariffs.workshop_per_hour = Some(60.0);
+        survey.tariffs.tax_percent = Some(20.0);
+        spoil(&mut survey);
+        let sealable = Sealable::of(&survey, id).unwrap();
+        let why = sealable.cost().unwrap_err().reason.clone();
+        assert!(why.contains("which is not possible"), "{why}");
+        let plan = plan(&survey, std::slice::from_ref(&sealable)).unwrap();
+        assert_eq!(plan.cost_not_known, [id]);
+        let bill = Bill::of(&survey, [&sealable]).unwrap();
+        assert!(bill.lines.is_empty() && bill.taxes.is_empty() && bill.gross.abs() < 1e-9);
+        gap_mut(&mut survey, id).state = WorkState::Sealed;
+        assert!(Bill::of_done_work(&survey).is_err());
+    }
+}
+
+/// Heat costs nothing known where the price of electricity cannot be.
+#[test]
+fn an_impossible_price_of_electricity_prices_no_winter() {
+    let (mut survey, id) = door();
+    hole(&mut survey, Facing::Front, 1.0, 30.0);
+    survey.tariffs.electricity_per_kwh = Some(-50.0);
+    let sealable = Sealable::of(&survey, id).unwrap();
+    let plan = plan(&survey, std::slice::from_ref(&sealable)).unwrap();
+    let why = plan.before.winter_cost.unwrap_err().reason;
+    assert!(why.contains("which is not possible"), "{why}");
+}
+
 /// A strip is suggested at 6 minutes a metre \[A\]: two seals of 3.7 m take 44.4 minutes, told and
 /// priced as 45; what divides evenly gains nothing.
 #[test]

@@ -10,6 +10,7 @@ use super::picture::{LARGEST_PHOTO_BYTES, Picture, PictureError, PictureKind};
 use super::{is_plain_file_name, print_copy_path};
 use crate::survey::file::by_content::{self, HASH_LETTERS, has_data_ending, write_whole_through};
 use crate::survey::file::disk::{Disk, RealDisk};
+use crate::survey::file::trouble::in_plain_words;
 use std::fs::{self, File};
 use std::io::{self, Read};
 use std::path::{Path, PathBuf};
@@ -36,7 +37,7 @@ pub enum KeepError {
     #[error(transparent)]
     Picture(#[from] PictureError),
     /// It could not be written.
-    #[error("it could not be written to {}: {source}", .folder.display())]
+    #[error("it could not be written to {}: {}", .folder.display(), in_plain_words(.source))]
     Write {
         /// The folder.
         folder: PathBuf,
@@ -50,7 +51,7 @@ pub enum KeepError {
 /// # Errors
 /// [`PictureError`], before a byte is read where it is too large or no file.
 pub fn read_photo_file(path: &Path) -> Result<Vec<u8>, PictureError> {
-    let unreadable = |error: io::Error| PictureError::Unreadable(error.to_string());
+    let unreadable = |error: io::Error| PictureError::Unreadable(in_plain_words(&error));
     let there = fs::metadata(path).map_err(unreadable)?;
     // Opening a pipe would wait for ever.
     if !there.is_file() {

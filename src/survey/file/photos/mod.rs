@@ -36,6 +36,20 @@ pub enum PhotoState {
     Unreadable,
     /// A file is there, but it is no whole picture of a kind that can be shown.
     Broken,
+    /// It has more bytes or pixels than are read.
+    TooLarge,
+}
+
+impl PhotoState {
+    /// What a photo is that could not be read for this.
+    #[must_use]
+    pub fn after(error: &PictureError) -> Self {
+        match error {
+            PictureError::Unreadable(_) => Self::Unreadable,
+            PictureError::TooLarge | PictureError::TooManyPixels { .. } => Self::TooLarge,
+            _ => Self::Broken,
+        }
+    }
 }
 
 /// The folder that the photos of a survey file are in: `NAME.photos` beside `NAME.ron`.
@@ -94,14 +108,30 @@ pub fn photo_state_in(folder: &Path, name: &str) -> PhotoState {
         Ok(there) if there.is_file() => match File::open(&path) {
             Ok(file) => match picture::look(BufReader::new(file)) {
                 Ok(_) if there.len() <= LARGEST_PHOTO_BYTES => PhotoState::Present,
-                Err(PictureError::Unreadable(_)) => PhotoState::Unreadable,
-                _ => PhotoState::Broken,
+                Ok(_) => PhotoState::TooLarge,
+                Err(error) => PhotoState::after(&error),
             },
             Err(_) => PhotoState::Unreadable,
         },
         Ok(_) => PhotoState::Unreadable,
         Err(error) if error.kind() == io::ErrorKind::NotFound => PhotoState::Missing,
         Err(_) => PhotoState::Unreadable,
+    }
+}
+
+/// The same for one that is decoded whole, unless it was before: what is cut or damaged further in is
+/// found too.
+#[must_use]
+pub fn whole_photo_state(survey_path: &Path, name: &str) -> PhotoState {
+    let folder = photo_folder(survey_path);
+    let state = photo_state_in(&folder, name);
+    if state != PhotoState::Present || ready_print_copy(&folder, name).is_some() {
+        return state;
+    }
+    let read = read_photo_file(&folder.join(name));
+    match read.and_then(|bytes| Picture::read_in_turn(&bytes, |_| ())) {
+        Ok(()) => PhotoState::Present,
+        Err(error) => PhotoState::after(&error),
     }
 }
 

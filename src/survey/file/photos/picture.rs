@@ -6,6 +6,7 @@
 
 use super::room::Room;
 use super::shrink::shrunk;
+use crate::survey::file::trouble::in_plain_words;
 use image::codecs::jpeg::JpegEncoder;
 use image::metadata::Orientation;
 use image::{DynamicImage, ImageDecoder, ImageError, ImageFormat, ImageReader, Limits, RgbImage};
@@ -21,6 +22,10 @@ pub const MOST_PIXELS: u64 = 80_000_000;
 /// how opaque they are, of eight bits each. Of pictures with more bits for each colour that is fewer
 /// pixels, since their eight-bit copy is made beside them.
 const MOST_DECODED_BYTES: u64 = 320_000_000;
+
+/// The most memory that what stands beside the pixels of a PNG may take, in bytes: it may be packed, a
+/// colour profile to a thousandth. One that takes more is left out, as no profile is used here.
+const MOST_BESIDE_PIXELS: u64 = LARGEST_PHOTO_BYTES + 8 * 1024 * 1024;
 
 /// What all pictures that are being decoded take, whatever the number of threads.
 static ROOM: Room = Room::new(MOST_DECODED_BYTES);
@@ -226,7 +231,7 @@ fn opened(bytes: &[u8]) -> Result<Opened<'_>, PictureError> {
         return Err(PictureError::CutShort);
     }
     let mut reader = ImageReader::with_format(Cursor::new(bytes), kind.format());
-    reader.limits(limits());
+    reader.limits(limits(kind));
     let decoder = reader.into_decoder().map_err(|error| trouble(&error))?;
     let (width, height) = decoder.dimensions();
     fits(width, height)?;
@@ -273,7 +278,7 @@ fn in_eight_bits(image: DynamicImage) -> DynamicImage {
 /// # Errors
 /// [`PictureError`] says what is wrong with it.
 pub(super) fn look(mut source: impl BufRead + Seek) -> Result<PictureKind, PictureError> {
-    let unreadable = |error: std::io::Error| PictureError::Unreadable(error.to_string());
+    let unreadable = |error: std::io::Error| PictureError::Unreadable(in_plain_words(&error));
     let mut head = vec![0; HEAD_BYTES];
     let mut filled = 0;
     loop {
@@ -286,7 +291,8 @@ pub(super) fn look(mut source: impl BufRead + Seek) -> Result<PictureKind, Pictu
     head.truncate(filled);
     let kind = kind_of(&head)?;
     source.rewind().map_err(unreadable)?;
-    let reader = ImageReader::with_format(source, kind.format());
+    let mut reader = ImageReader::with_format(source, kind.format());
+    reader.limits(limits(kind));
     let (width, height) = reader.into_dimensions().map_err(|error| trouble(&error))?;
     fits(width, height)?;
     Ok(kind)
@@ -370,9 +376,13 @@ fn fits(width: u32, height: u32) -> Result<(), PictureError> {
     Ok(())
 }
 
-fn limits() -> Limits {
+fn limits(kind: PictureKind) -> Limits {
     let mut limits = Limits::default();
-    limits.max_alloc = Some(MOST_DECODED_BYTES);
+    limits.max_alloc = Some(match kind {
+        // Its decoder counts all but the pixels, and those are counted here.
+        PictureKind::Png => MOST_BESIDE_PIXELS,
+        PictureKind::Jpeg | PictureKind::WebP => MOST_DECODED_BYTES,
+    });
     limits
 }
 
@@ -425,4 +435,29 @@ fn on_white(image: DynamicImage) -> RgbImage {
         });
     }
     rgb
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use image::ImageEncoder;
+    use image::codecs::png::PngEncoder;
+
+    /// Packed it is small, unpacked more than a whole file may be: the picture is read without it.
+    #[test]
+    fn a_colour_profile_that_unpacks_to_very_much_is_left_out() {
+        let with = |profile: u64| {
+            let mut bytes = Vec::new();
+            let mut encoder = PngEncoder::new(&mut bytes);
+            let profile = vec![0; usize::try_from(profile).unwrap()];
+            encoder.set_icc_profile(profile).unwrap();
+            let colour = image::ExtendedColorType::L8;
+            encoder.write_image(&[7; 6], 3, 2, colour).unwrap();
+            assert!(bytes.len() < 1_000_000);
+            let kept = opened(&bytes).unwrap().decoder.icc_profile().unwrap();
+            assert_eq!(Picture::read(&bytes).unwrap().pixels(9).width, 3);
+            kept.is_some()
+        };
+        assert!(with(3000) && !with(MOST_BESIDE_PIXELS + 1));
+    }
 }

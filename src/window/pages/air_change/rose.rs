@@ -26,7 +26,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut AirChangeContext<'_>, results: &Re
         let mut cases = assessment.cases.iter();
         return not_known(ui, cases.find_map(|case| case.air.as_ref().err()));
     };
-    let heading = context.survey.site.heading_deg;
+    let heading = context.survey.site.front_points_to();
     let frame = frame_choice(ui, context, heading);
     names(ui, assessment);
     let at = context.view.direction;

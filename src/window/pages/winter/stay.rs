@@ -91,7 +91,7 @@ fn stands(ui: &mut Ui, context: &mut WinterContext<'_>) {
             "Hours of presence are asked for where the set-up is in use.",
         );
     }
-    let place = context.survey.site.heading_deg;
+    let place = context.survey.site.front_points_to();
     let words = match place {
         Some(_) => "Heading, shelter and altitude stand on the Vehicle page.",
         None => {

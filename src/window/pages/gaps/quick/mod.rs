@@ -169,7 +169,7 @@ fn words(context: &GapsContext<'_>, entry: &Entry) -> String {
     }
     let added = context.view.quick.added;
     let added = added.and_then(|id| survey.gap(id)).map(|gap| {
-        let name = gap.shown_name();
+        let name = gap.name_in_a_line();
         format!("Added gap {} {name}. ", gap.id)
     });
     let advice = if entry.refused {
