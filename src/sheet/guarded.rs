@@ -1,8 +1,9 @@
 //! What an output never takes the place of: what it was made from, and what this program was handed
 //! open.
 
-use crate::survey::file::{data_folder, photo_folder};
-use std::fs;
+use crate::survey::file::{FIRST_LINE, data_folder, photo_folder};
+use std::fs::{self, File};
+use std::io::Read;
 use std::path::{Path, PathBuf};
 
 /// Links that are followed one after another; more are a ring.
@@ -24,6 +25,13 @@ pub(super) fn is_kept_beside(target: &Path, survey_file: &Path) -> bool {
         .iter()
         .filter_map(whole)
         .any(|folder| target.starts_with(folder))
+}
+
+/// Whether a file begins as a survey does, whatever its name.
+pub(super) fn is_a_survey(target: &Path) -> bool {
+    let mut begins = vec![0; FIRST_LINE.len()];
+    let read = File::open(target).and_then(|mut file| file.read_exact(&mut begins));
+    read.is_ok() && begins == FIRST_LINE.as_bytes()
 }
 
 /// Whether a path leads through the files that this program was handed open, such as `/dev/stderr`
@@ -55,6 +63,7 @@ pub(super) fn is_handed_over(output: &Path) -> bool {
 mod tests {
     use super::*;
     use crate::sheet::output::{write, write_beside, write_or_send};
+    use crate::survey::{Survey, VehicleKind, file};
 
     #[cfg(target_os = "linux")]
     #[test]
@@ -83,6 +92,11 @@ mod tests {
         for made in [&data, &path("van.photos")] {
             fs::create_dir_all(made).unwrap();
         }
+        let copy = path("copy.txt");
+        let text = file::print(&Survey::new(VehicleKind::Other));
+        fs::write(&copy, &text).unwrap();
+        assert!(write(None, &copy, ".csv", b"x").is_err());
+        assert_eq!(fs::read_to_string(&copy).unwrap(), text);
         let weather = path("in.epw");
         for kept in [
             data.join("inside.csv"),

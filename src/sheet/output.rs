@@ -217,7 +217,7 @@ fn there(
     let is_source = survey_file
         .and_then(|survey| fs::canonicalize(survey).ok())
         .is_some_and(|survey| survey == target);
-    if is_source || is_survey_name(&target) {
+    if is_source || is_survey_name(&target) || guarded::is_a_survey(&target) {
         return Err(refused());
     }
     if guarded::is_handed_over(output) {

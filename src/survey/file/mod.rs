@@ -46,3 +46,4 @@ pub use save::{Backups, Overwrite, backup_path, protection, save, save_through};
 pub use stamp::FileStamp;
 pub use text::{parse, parse_bytes, print};
 pub use trouble::in_plain_words;
+pub(crate) use v2::FIRST_LINE;

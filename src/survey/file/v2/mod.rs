@@ -48,7 +48,7 @@ use walk::Visit;
 use weather::usual_weather;
 
 /// The line that a file begins with, so that it is known for a survey before it is read.
-const FIRST_LINE: &str = "// Gapledger survey";
+pub(crate) const FIRST_LINE: &str = "// Gapledger survey";
 
 record! {
     /// A whole survey file.
