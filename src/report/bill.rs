@@ -7,7 +7,7 @@ use crate::assess::quantity::money;
 use crate::assess::sealing::{Bill, Line};
 use crate::assess::words::given;
 use crate::survey::number::gaps;
-use crate::survey::{CostBasis, GapId, Survey};
+use crate::survey::{CostBasis, Field, GapId, Survey};
 
 /// How amounts are rounded.
 pub(crate) const ROUNDED: &str = "Each material and each work is rounded to the cent, half a cent upwards; the net sum is \
@@ -43,7 +43,7 @@ pub(crate) fn lines(section: &mut Section, survey: &Survey, bill: &Bill, order: 
     }
     sums(&mut table, survey, bill);
     section.table(table, &Reasons::default());
-    if let Some(rate) = survey.tariffs.workshop_per_hour.filter(|rate| *rate > 0.0) {
+    if let Some(rate) = hourly_rate(survey).filter(|rate| *rate > 0.0) {
         let (time, rate) = (duration(bill.minutes()), digits(rate, 2, 4));
         let rate = format!("{currency}\u{a0}{rate}");
         let rate = rate.trim();
@@ -51,6 +51,12 @@ pub(crate) fn lines(section: &mut Section, survey: &Survey, bill: &Bill, order: 
     }
     not_in_it(section, bill);
     section.note(ROUNDED);
+}
+
+/// What the workshop asks for an hour, where that is given and possible.
+pub(crate) fn hourly_rate(survey: &Survey) -> Option<f64> {
+    let rate = survey.tariffs.workshop_per_hour;
+    rate.filter(|rate| Field::Workshop.allows(*rate))
 }
 
 /// A gap and its remedy, as the customer reads it.

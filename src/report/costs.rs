@@ -1,6 +1,6 @@
 //! What to buy and what it costs.
 
-use super::bill::{ROUNDED, not_in_it, sums};
+use super::bill::{ROUNDED, hourly_rate, not_in_it, sums};
 use super::blocks::{Align, Reasons, Section, Table};
 use super::sealing::{any_suggested, in_currency, what_for, when_paid_back};
 use super::words::{digits, duration};
@@ -84,7 +84,7 @@ pub(crate) fn section(survey: &Survey, work: &Work) -> Section {
         .wide("", Align::Left, 1)
         .column(survey.tariffs.currency.trim(), Align::Decimal);
     table.row(["Material".to_owned(), money(bill.material)]);
-    if let Some(rate) = survey.tariffs.workshop_per_hour {
+    if let Some(rate) = hourly_rate(survey) {
         let time = duration(bill.minutes());
         let words = format!("Working time, {time} at {} an hour", digits(rate, 2, 4));
         table.row([words, money(bill.labour)]);

@@ -1,6 +1,6 @@
 //! Quotation and invoice: what is offered or was done, for how much, for whom.
 
-use super::bill::{lines, suggested};
+use super::bill::{hourly_rate, lines, suggested};
 use super::blocks::{Block, Section};
 use super::carried_out::{self, which_order};
 use super::findings;
@@ -88,6 +88,10 @@ fn before_it_goes_out(survey: &Survey, bill: &Bill, paper: &str) -> Section {
             text,
         });
     };
+    if let ([], [(_, why), ..]) = (bill.lines.as_slice(), bill.not_known.as_slice()) {
+        let why = format!("{}. Mend that first.", capital(&why.reason));
+        caution("Nothing here has a price", why);
+    }
     if bill.minutes_not_priced > 0.0 {
         caution(
             "Work without a price",
@@ -104,10 +108,7 @@ fn before_it_goes_out(survey: &Survey, bill: &Bill, paper: &str) -> Section {
             ),
         );
     }
-    let by_workshop = survey
-        .tariffs
-        .workshop_per_hour
-        .is_some_and(|rate| rate > 0.0);
+    let by_workshop = hourly_rate(survey).is_some_and(|rate| rate > 0.0);
     if survey.tariffs.tax_percent.is_none() && by_workshop {
         caution(
             "No tax",

@@ -146,7 +146,7 @@ fn a_weather_file_without_wind_directions_or_with_gaps_says_so() {
     survey.gaps.truncate(6);
     survey.site.heading_deg = Some(90.0);
     survey.stay.season_first = "01-25".into();
-    survey.stay.season_last = "02-01".into();
+    survey.stay.season_last = "02-07".into();
     let on_disk = OnDisk::new(&survey);
     let weather = on_disk.path("gaps.epw");
     let whole = gapledger::assess::winter::invented(TypicalWinter::Alpine);

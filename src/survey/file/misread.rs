@@ -43,6 +43,10 @@ const CUT_SHORT: &str = "the file ends too early: it was cut short, so look for 
 
 /// Whether the reader came to the end of the file and wanted more.
 fn is_cut(text: &str, stopped: usize, code: &Error) -> bool {
+    // What is not closed was looked for as far as the end.
+    if matches!(code, Error::ExpectedStringEnd | Error::UnclosedBlockComment) {
+        return true;
+    }
     let rest = text.get(stopped..).unwrap_or_default();
     let unclosed = matches!(
         code,

@@ -356,3 +356,22 @@ proptest! {
         prop_assert_eq!(offered, adds_up(tables(&invoice, "What was done")[0], tax));
     }
 }
+
+/// Nobody is asked for money, or offered any, by a rate that cannot be.
+#[test]
+fn a_rate_that_is_not_possible_is_on_no_paper() {
+    for (rate, tax) in [(-78.0, Some(20.0)), (60.0, Some(-50.0)), (1e20, None)] {
+        let survey = priced(rate, tax);
+        let study = crate::assess::Study::of(&survey);
+        let quotation = crate::report::papers::quotation(&survey, &survey, study.work());
+        let quotation = format!("{quotation:?}");
+        assert!(quotation.contains("which is not possible"), "{quotation}");
+        assert!(!quotation.contains("78.00 an hour"), "{quotation}");
+        let invoice = format!(
+            "{:?}",
+            crate::report::papers::invoice(&sealed(survey, "2026-10-01"))
+        );
+        assert!(invoice.contains("which is not possible"), "{invoice}");
+        assert!(!invoice.contains("To be paid"), "{invoice}");
+    }
+}

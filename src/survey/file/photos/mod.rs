@@ -6,6 +6,7 @@ mod room;
 mod shrink;
 #[cfg(test)]
 mod tests;
+mod whole;
 
 #[cfg(test)]
 pub(crate) use room::Room;
@@ -18,6 +19,7 @@ pub use keep::{
 pub use picture::{
     LARGEST_PHOTO_BYTES, MOST_PIXELS, Picture, PictureError, PictureKind, Pixels, png_of,
 };
+pub use whole::whole_photo_state;
 
 use crate::survey::Survey;
 use std::collections::BTreeMap;
@@ -116,22 +118,6 @@ pub fn photo_state_in(folder: &Path, name: &str) -> PhotoState {
         Ok(_) => PhotoState::Unreadable,
         Err(error) if error.kind() == io::ErrorKind::NotFound => PhotoState::Missing,
         Err(_) => PhotoState::Unreadable,
-    }
-}
-
-/// The same for one that is decoded whole, unless it was before: what is cut or damaged further in is
-/// found too.
-#[must_use]
-pub fn whole_photo_state(survey_path: &Path, name: &str) -> PhotoState {
-    let folder = photo_folder(survey_path);
-    let state = photo_state_in(&folder, name);
-    if state != PhotoState::Present || ready_print_copy(&folder, name).is_some() {
-        return state;
-    }
-    let read = read_photo_file(&folder.join(name));
-    match read.and_then(|bytes| Picture::read_in_turn(&bytes, |_| ())) {
-        Ok(()) => PhotoState::Present,
-        Err(error) => PhotoState::after(&error),
     }
 }
 
