@@ -40,7 +40,7 @@ pub fn capital(text: &str) -> String {
 /// Words as a sentence of their own: a capital in front, a full stop behind unless there is one.
 #[must_use]
 pub fn sentence(words: &str) -> String {
-    let stop = if words.is_empty() || words.ends_with('.') {
+    let stop = if words.is_empty() || words.ends_with(['.', '…']) {
         ""
     } else {
         "."

@@ -7,6 +7,7 @@
 pub mod body;
 pub mod fan_test;
 pub mod in_short;
+mod letters;
 pub mod options;
 pub mod outline;
 pub mod psychrometric;

@@ -1,6 +1,6 @@
 //! Amounts below each other as bars, to be compared at a glance.
 
-use super::scene::{Anchor, Point, Role, Scene, Shape, Stroke, fitted};
+use super::scene::{Anchor, Point, Role, Scene, Shape, Stroke};
 use crate::physics::counts::count;
 
 /// One amount.
@@ -41,8 +41,8 @@ pub fn ranked(amounts: &[Amount], of: &str, width: f64) -> Scene {
     let mut told = Vec::new();
     for (at, one) in amounts.iter().enumerate() {
         let y = (count(at) + 0.5) * ROW;
-        let (name, size) = fitted(&one.name, LETTER, left - BESIDE);
-        scene.text(Point::new(0.0, y), name, size, Role::Ink, Anchor::Left);
+        let (at, looks) = (Point::new(0.0, y), (Role::Ink, Anchor::Left));
+        scene.text_within(at, &one.name, LETTER, looks, left - BESIDE);
         let share = if most > 0.0 { one.value / most } else { 0.0 };
         let end = left + share.clamp(0.0, 1.0) * room;
         if end > left {

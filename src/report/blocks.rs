@@ -410,6 +410,14 @@ impl Reasons {
         format!("not known ({})", at + 1)
     }
 
+    /// The sign of a reason that the notes name: `(1)`.
+    #[must_use]
+    pub fn sign(&self, unknown: &NotKnown) -> Option<String> {
+        let mut reasons = self.reasons.iter();
+        let at = reasons.position(|reason| *reason == unknown.reason)?;
+        Some(format!("({})", at + 1))
+    }
+
     /// One note for each reason.
     #[must_use]
     pub fn notes(&self) -> Vec<String> {
@@ -433,6 +441,9 @@ mod tests {
         assert_eq!(reasons.or(&unknown("a"), f64::to_string), "not known (1)");
         assert_eq!(reasons.or(&Ok(2.5), f64::to_string), "2.5");
         assert_eq!(reasons.notes(), ["(1) Not known: a.", "(2) Not known: b."]);
+        let sign = |reason: &str| reasons.sign(&NotKnown::because(reason));
+        assert_eq!(sign("b").as_deref(), Some("(2)"));
+        assert_eq!(sign("c"), None);
     }
 
     #[test]

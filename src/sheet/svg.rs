@@ -90,6 +90,8 @@ fn shape(out: &mut String, shape: &Shape) {
             size,
             role,
             anchor,
+            // Paper has the widths that were reckoned with.
+            room: _,
         } => words(out, *at, text, *size, *role, *anchor),
     };
 }

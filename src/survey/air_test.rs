@@ -39,6 +39,16 @@ impl AirTestBy {
         }
     }
 
+    /// The unit of the readings and of the outside air; empty where it may be any.
+    #[must_use]
+    pub fn unit(self) -> &'static str {
+        match self {
+            Self::PeopleLeft => "ppm",
+            Self::Moisture => "g/kg",
+            Self::Gas | Self::WaterCollected => "",
+        }
+    }
+
     /// Whether readings fall over time.
     #[must_use]
     pub fn is_decay(self) -> bool {

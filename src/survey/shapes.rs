@@ -105,19 +105,21 @@ pub fn only_outer_opening(survey: &Survey, facing: Facing) -> Option<Behind> {
         .gaps
         .iter()
         .filter(|gap| gap.leads_to == LeadsTo::Compartment)
-        .filter(|gap| !other_compartment(gap.part));
+        .filter(|gap| !other_compartment(gap));
     match (outer.next(), outer.next()) {
         (Some(only), None) => Some(Behind::Gap(only.id)),
         _ => None,
     }
 }
 
-/// Whether such a part leads into another compartment than the refrigerator's.
-fn other_compartment(part: GapPart) -> bool {
-    matches!(
-        part,
+/// Whether it leads into another compartment than the refrigerator's: a gas locker, a box of a battery,
+/// a tank, a burner.
+fn other_compartment(gap: &Gap) -> bool {
+    let part = matches!(
+        gap.part,
         GapPart::Flue | GapPart::BatteryVent | GapPart::ToiletVent
-    )
+    );
+    part || gap.purpose == Purpose::GasDropOut
 }
 
 const fn narrow(length_mm: f64, width_mm: f64, depth_mm: f64, bends: u32) -> Form {

@@ -248,3 +248,62 @@ fn no_fact_makes_drying_and_heat_wider_than_the_window() {
         }
     }
 }
+
+/// At twice the size: the window has half as many points.
+#[test]
+fn numbers_and_dates_of_the_sealing_plan_stay_on_one_line_in_a_narrow_window() {
+    let path = sample("vineyard-coachbuilt.ron");
+    let mut window = sized(path, (512.0, 350.0), false, false);
+    window
+        .state_mut()
+        .queue()
+        .command(Command::Show(Page::SealingPlan));
+    window.run();
+    window.run();
+    let is_short = |words: &str| {
+        let digits = words.chars().filter(char::is_ascii_digit).count();
+        digits > 1
+            && words
+                .chars()
+                .all(|sign| sign.is_ascii_digit() || sign == '-')
+    };
+    let mut seen = [0; 2];
+    for node in window.query_all_by_role(Role::Label) {
+        let words = node.accesskit_node();
+        let words = words.label().or(words.value()).unwrap_or_default();
+        if is_short(&words) {
+            assert!(node.rect().height() < 24.0, "{words} {:?}", node.rect());
+            seen[usize::from(words.contains('-'))] += 1;
+        }
+    }
+    assert!(seen.iter().all(|count| *count > 0), "{seen:?}");
+}
+
+/// Where the next size is reached for is where it was seen before the first was typed.
+#[test]
+fn the_sizes_of_a_new_vehicle_stay_where_they_are_while_the_first_is_typed() {
+    let survey = Survey::starting(VehicleKind::PanelVan);
+    let folder = tempfile::tempdir().unwrap();
+    let path = folder.path().join("new.ron");
+    std::fs::write(&path, gapledger::survey::file::print(&survey)).unwrap();
+    let mut window = sized(path, (1024.0, 700.0), true, false);
+    window
+        .state_mut()
+        .queue()
+        .command(Command::Show(Page::Vehicle));
+    window.run();
+    let note = "the sizes are usual ones";
+    let told = |window: &Window<'_>| window.query_all_by_label_contains(note).count();
+    let tops = |window: &Window<'_>| {
+        ["Width", "Roof above ground", "Floor above ground"].map(|name| {
+            let input = window.get_by_role_and_label(Role::TextInput, name);
+            input.rect().top()
+        })
+    };
+    let (before, notes) = (tops(&window), told(&window));
+    assert!(notes > 0);
+    super::replace_text(&mut window, "Length", "5.95");
+    super::press(&mut window, egui::Key::Tab);
+    assert!(told(&window) < notes);
+    assert_eq!(tops(&window), before);
+}

@@ -79,9 +79,13 @@ fn a_decay_is_written_down_and_weighs_until_it_is_turned_off() {
         press(&mut window, Key::Enter);
     }
     let read = ["3020", "2270", "1630", "1290", "1010"];
+    // Rows for as many readings as are asked for come at once.
+    press_far(&mut window, "Add a reading to air test 1");
     for (at, (minutes, value)) in ["0", "30", "60", "90", "120"].iter().zip(read).enumerate() {
-        press_far(&mut window, "Add a reading to air test 1");
-        for (field, unit, value) in [("Minutes", " (min)", *minutes), ("Reading", "", value)] {
+        for (field, unit, value) in [
+            ("Minutes", " (min)", *minutes),
+            ("Reading", " (ppm)", value),
+        ] {
             let label = format!("{field} {}, air test 1{unit}", at + 1);
             replace_text(&mut window, &label, value);
             press(&mut window, Key::Enter);
@@ -108,4 +112,95 @@ fn a_decay_is_written_down_and_weighs_until_it_is_turned_off() {
     assert!(!survey(&window).calibrated);
     press_far(&mut window, "Remove Air test 1");
     assert!(survey(&window).air_tests.is_empty());
+}
+
+/// The window on the air tests, with one of which nothing is known yet.
+fn with_an_air_test() -> Window<'static> {
+    let mut window = opened(&sample("farmyard-caravan.ron"));
+    ctrl(&mut window, Key::Num9);
+    window
+        .get_by_role_and_label(Role::Tab, "Air tests")
+        .click_accesskit();
+    window.run();
+    click_button(&mut window, "Add air test");
+    window
+}
+
+/// What is typed after the button goes into the first new row, never behind the number above it.
+#[test]
+fn readings_of_the_air_are_typed_by_keys_without_losing_a_digit() {
+    let mut window = with_an_air_test();
+    replace_text(&mut window, "Outside air has", "420");
+    press(&mut window, Key::Tab);
+    press(&mut window, Key::Space);
+    type_text(&mut window, "7");
+    press(&mut window, Key::Tab);
+    type_text(&mut window, "900");
+    press(&mut window, Key::Tab);
+    let air = |window: &Window<'_>| survey(window).air_tests[0].clone();
+    let test = air(&window);
+    assert_eq!(test.background, Some(420.0));
+    assert_eq!(test.readings.len(), 5);
+    let first = test.readings[0];
+    assert_eq!((first.minutes, first.value), (Some(7.0), Some(900.0)));
+    // One more, by keys again.
+    window
+        .get_by_role_and_label(Role::Button, "Add a reading to air test 1")
+        .focus();
+    window.run();
+    press(&mut window, Key::Space);
+    type_text(&mut window, "95");
+    let test = air(&window);
+    assert_eq!(test.readings.len(), 6);
+    assert_eq!(test.readings[5].minutes, Some(95.0));
+    assert_eq!(test.background, Some(420.0));
+}
+
+#[test]
+fn one_more_reading_of_a_fan_test_takes_the_focus() {
+    let mut window = opened(&sample("farmyard-caravan.ron"));
+    ctrl(&mut window, Key::Num9);
+    click_button(&mut window, "Add fan test");
+    for (rows, pressure) in [(5, "11"), (6, "66")] {
+        window
+            .get_by_role_and_label(Role::Button, "Add a reading blowing out, fan test 1")
+            .focus();
+        window.run();
+        press(&mut window, Key::Space);
+        type_text(&mut window, pressure);
+        let readings = &test(&window).blowing_out.readings;
+        assert_eq!(readings.len(), rows);
+        let typed = readings[if rows == 5 { 0 } else { 5 }].pressure_pa;
+        assert_eq!(typed, pressure.parse().ok());
+    }
+}
+
+#[test]
+fn numbers_of_an_air_test_have_their_units() {
+    let mut window = with_an_air_test();
+    press_far(&mut window, "Add a reading to air test 1");
+    let named = |window: &Window<'_>, name: &str| {
+        let input = window.query_by_role_and_label(Role::TextInput, name);
+        input.is_some()
+    };
+    assert!(named(&window, "Reading 1, air test 1 (ppm)"));
+    assert!(named(&window, "Minutes 1, air test 1 (min)"));
+    for head in ["Minutes, min", "Reading, ppm"] {
+        assert!(window.query_by_label(head).is_some(), "{head}");
+    }
+    let background = window.get_by_role_and_label(Role::TextInput, "Outside air has");
+    let beside = background.rect();
+    let mut units = window.query_all_by_label("ppm");
+    let is_beside = units.any(|unit| (unit.rect().center().y - beside.center().y).abs() < 4.0);
+    drop(units);
+    assert!(is_beside);
+    // A finger takes a row away as surely as it types into it.
+    window
+        .state_mut()
+        .queue()
+        .command(gapledger::window::commands::Command::TouchSize);
+    window.run();
+    let cross = window.get_by_role_and_label(Role::Button, "Remove reading 1, air test 1");
+    let target = gapledger::window::theme::TOUCH_TARGET - 0.1;
+    assert!(cross.rect().height() >= target && cross.rect().width() >= target);
 }

@@ -322,3 +322,15 @@ fn every_input_of_the_bar_has_a_name_and_a_survey_without_zones_says_what_is_mis
     click_button(&mut window, "Add the new gap");
     assert!(survey(&window).gaps.is_empty());
 }
+
+#[test]
+fn quick_entry_is_reached_from_the_walk_round() {
+    let (_folder, path) = small_survey();
+    let mut window = opened(&path);
+    click_button(&mut window, "Walk round");
+    assert!(shows(&window, "Usual places: "));
+    let mut typed = keys(&mut window);
+    typed.jump();
+    assert!(!shows(&window, "Usual places: "));
+    assert!(focused(&window, Role::ComboBox, "New gap: shape"));
+}

@@ -297,6 +297,40 @@ fn site_mode_shows_nothing_else_and_another_page_leaves_it() {
     assert!(!window.state().view().gaps.in_site_mode());
 }
 
+/// Where a label that holds these words is.
+fn words_at(window: &Window<'_>, words: &str) -> egui::Rect {
+    let mut labels = window.query_all_by_label_contains(words);
+    labels.next().map(|label| label.rect()).unwrap()
+}
+
+#[test]
+fn what_to_beware_of_is_seen_whole_and_the_list_of_places_gives_way() {
+    let (_folder, path) = small_survey();
+    let mut window = site(&path);
+    for (station, words) in [
+        ("roof", "do not stand on the roof."),
+        ("under the floor", "may let leaked gas fall out"),
+    ] {
+        stand_at(&mut window, station);
+        let caution = words_at(&window, words);
+        let found = window.get_by_role_and_label(Role::Button, "Found").rect();
+        let list = words_at(&window, "Usual places: ");
+        assert!(caution.height() > 20.0, "{station}: {caution:?}");
+        assert!(
+            caution.top() >= found.bottom(),
+            "{station}: {caution:?} {found:?}"
+        );
+        assert!(
+            caution.bottom() <= list.top(),
+            "{station}: {caution:?} {list:?}"
+        );
+        assert!(
+            list.bottom() <= SCREEN.1 && list.height() >= TOUCH_TARGET,
+            "{list:?}"
+        );
+    }
+}
+
 #[test]
 fn a_place_is_chosen_and_said_by_taps() {
     let (_folder, path) = small_survey();

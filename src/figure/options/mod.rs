@@ -1,7 +1,8 @@
 //! The options beside each other: the relative humidity each brings in every weather case, against
 //! the target, and for how much of the season it holds it.
 
-use super::scene::{Anchor, Dash, Point, Role, Scene, Shape, Stroke, fitted, shortened, wide};
+use super::letters::wide;
+use super::scene::{Anchor, Dash, Point, Role, Scene, Shape, Stroke};
 use super::styles::{self, Style};
 use crate::assess::drying::{Comparison, OptionAnswer, Standing};
 use crate::assess::quantity::Kind;
@@ -264,8 +265,9 @@ impl Row<'_> {
             Role::Faint,
             Anchor::Right,
         );
-        let (name, size) = fitted(self.name, LETTER, scale.0.left - BESIDE_NAME);
-        scene.text(Point::new(6.5, y), name, size, Role::Ink, Anchor::Left);
+        let looks = (Role::Ink, Anchor::Left);
+        let room = scale.0.left - BESIDE_NAME;
+        scene.text_within(Point::new(6.5, y), self.name, LETTER, looks, room);
         self.now.draw(scene, scale, y);
         if let Some(then) = &self.then {
             let y = y + f64::midpoint(ROW, AFTER);
@@ -333,11 +335,11 @@ impl<'a> Line<'a> {
             .option
             .signed_verdict(self.comparison)
             .replace(" of the season", "");
-        let words = shortened(&words, LETTER, RIGHT - SEASON - 2.0);
         let left = scene.width - RIGHT;
         self.season(scene, Point::new(left, y));
         let at = Point::new(left + SEASON + 2.0, y);
-        scene.text(at, words, LETTER, role(standing), Anchor::Left);
+        let looks = (role(standing), Anchor::Left);
+        scene.text_within(at, &words, LETTER, looks, RIGHT - SEASON - 2.0);
     }
 
     /// The season from left to right, each weather case as wide as its share, filled where it is held.

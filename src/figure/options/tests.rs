@@ -170,6 +170,38 @@ fn everything_stays_on_the_sheet_and_names_are_cut_rather_than_overprinted() {
     }
 }
 
+/// Letters of the screen are set wider than was reckoned with: they give way to marks and edge.
+#[test]
+fn names_end_before_the_scale_and_verdicts_at_the_edge_whatever_the_letters() {
+    let comparison = comparison();
+    for width in [150.0, 214.0, 240.0] {
+        let scene = options(&comparison, width);
+        let ends = |from: f64| {
+            let texts = scene.marks.iter().filter_map(|mark| match &mark.shape {
+                Shape::Text { at, room, .. } if (at.x - from).abs() < 1e-9 => Some((at.x, *room)),
+                _ => None,
+            });
+            let ends = texts.filter_map(|(left, room)| Some(left + room?));
+            ends.collect::<Vec<f64>>()
+        };
+        let axis = ends(6.5);
+        let verdicts = ends(width - RIGHT + SEASON + 2.0);
+        assert_eq!(axis.len(), comparison.options.len());
+        assert_eq!(verdicts.len(), comparison.options.len());
+        assert!(
+            verdicts.iter().all(|end| *end <= width + 1e-9),
+            "{verdicts:?}"
+        );
+        let marks = circles(&scene);
+        let leftmost = marks[1..].iter().map(|mark| mark.x - MARK);
+        let leftmost = leftmost.fold(f64::INFINITY, f64::min);
+        assert!(
+            axis.iter().all(|end| *end < leftmost),
+            "{axis:?} {leftmost}"
+        );
+    }
+}
+
 #[test]
 fn labels_of_the_axis_stand_clear_of_each_other_at_every_width() {
     for width in [120.0, 140.0, 180.0, 240.0, 400.0] {

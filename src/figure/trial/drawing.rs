@@ -5,7 +5,7 @@ use super::bands::Band;
 use super::lines::{Lines, ODD, ODD_NAME, Quantity};
 use super::time;
 use super::track::Track;
-use crate::figure::scene::{Anchor, Point, Role, Scene, Shape, Stroke, fitted};
+use crate::figure::scene::{Anchor, Point, Role, Scene, Shape, Stroke};
 use crate::figure::styles::{Style, mark};
 use crate::physics::counts::{count, seconds_as_f64, whole};
 
@@ -208,8 +208,8 @@ fn bands(scene: &mut Scene, panel: &Panel, bands: &[Band], with_names: bool) {
         if with_names {
             let room = right - left - 2.0 * BESIDE_EDGE;
             let at = Point::new(left + BESIDE_EDGE, NAMES / 2.0);
-            let (words, size) = fitted(&band.label, LETTER, room);
-            scene.text(at, words, size, Role::Ink, Anchor::Left);
+            let looks = (Role::Ink, Anchor::Left);
+            scene.text_within(at, &band.label, LETTER, looks, room);
         }
     }
 }

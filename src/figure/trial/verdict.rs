@@ -1,7 +1,8 @@
 //! What each period did against one without a method: warmth, water, and relative humidity at the
 //! same outside, each with the interval that the days allow.
 
-use crate::figure::scene::{Anchor, Point, Role, Scene, Shape, Stroke, wide};
+use crate::figure::letters::wide;
+use crate::figure::scene::{Anchor, Point, Role, Scene, Shape, Stroke};
 
 /// A change with its 95 % limits, where there are days enough for them.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -26,17 +26,19 @@ const DRAWN_KEY: f64 = 4.5;
 const LETTER: f64 = 2.6;
 const SMALL: f64 = 2.2;
 /// The columns at the right, each so wide, mm, with the number whose draws stand in them: wide
-/// enough for their headings not to touch.
+/// enough for headings and spans not to touch, in the wider letters of the screen too.
 const COLUMNS: [(&str, f64, Figure); 6] = [
     ("above 80 %", 19.0, Figure::Above80),
     ("frost nights", 20.0, Figure::FrostNights),
     ("mould index", 22.5, Figure::Mould),
     ("water, L", 19.0, Figure::Water),
-    ("kWh", 18.0, Figure::Energy),
+    ("kWh", 20.5, Figure::Energy),
     ("cost", 24.5, Figure::Cost),
 ];
-/// Least width of the bars, mm: below that the columns stand under each other's feet.
-const BARS_LEAST: f64 = 30.0;
+/// Least width of the bars, mm: as much as the columns leave of the narrowest drawing.
+const BARS_LEAST: f64 = 22.0;
+/// What a number leaves of its column to the one before, mm.
+const BETWEEN: f64 = 1.2;
 
 /// A row: an option in a winter.
 struct Row<'a> {
@@ -127,11 +129,16 @@ fn drawn(title: &str, rows: &[Row<'_>], currency: &str, width: f64) -> Scene {
         let mut right = bars + 2.0;
         for ((_, wide, figure), cell) in COLUMNS.iter().zip(&cells) {
             right += wide;
-            let at = Point::new(right, top + BAR + BAR_HIGH / 2.0);
-            scene.text(at, cell.as_str(), LETTER, Role::Ink, Anchor::Right);
+            let (at, room) = (
+                Point::new(right, top + BAR + BAR_HIGH / 2.0),
+                wide - BETWEEN,
+            );
+            let looks = |role| (role, Anchor::Right);
+            scene.text_within(at, cell, LETTER, looks(Role::Ink), room);
             if let Some(band) = row.bands.and_then(|bands| bands.of(*figure)) {
                 let at = Point::new(right, foot + BELOW);
-                scene.text(at, figure.span(&band), SMALL, Role::Faint, Anchor::Right);
+                let span = figure.span(&band);
+                scene.text_within(at, &span, SMALL, looks(Role::Faint), room);
             }
         }
         top += row_high;
@@ -222,4 +229,43 @@ fn in_words(cells: &[String; 6], bands: Option<&Bands>) -> String {
         })
         .collect();
     told.join(", ")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::figure::letters::wide;
+
+    /// Letters of the screen beside those of paper, that widths are reckoned for.
+    const SCREEN: f64 = 1.25;
+
+    #[test]
+    fn the_longest_usual_span_of_a_column_stands_clear_of_the_column_before() {
+        for (figure, span) in [
+            (Figure::FrostNights, "105 to 107"),
+            (Figure::Water, "120 to 1300"),
+            (Figure::Energy, "1000 to 1100"),
+            (Figure::Cost, "1000 to 1100"),
+        ] {
+            let column = COLUMNS.iter().find(|(_, _, of)| *of == figure);
+            let (head, room, _) = column.expect("a column");
+            assert!(SCREEN * wide(span, SMALL) + 1.0 <= *room, "{head}: {span}");
+        }
+    }
+
+    #[test]
+    fn every_column_lies_within_the_narrowest_drawing() {
+        let scene = drawn("Options", &[], "EUR", 150.0);
+        let heads = scene.marks.iter().filter_map(|mark| match &mark.shape {
+            Shape::Text {
+                at, text, anchor, ..
+            } if *anchor == Anchor::Right => Some((at.x, text)),
+            _ => None,
+        });
+        let heads: Vec<_> = heads.collect();
+        assert_eq!(heads.len(), COLUMNS.len());
+        for (right, head) in heads {
+            assert!(right <= 150.0, "{head}: {right}");
+        }
+    }
 }

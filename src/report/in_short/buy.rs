@@ -3,7 +3,6 @@
 use super::page::{Leads, Line, Part, Picture, Room, known};
 use super::season::{self, for_how_long};
 use super::tried;
-use crate::assess::Answer;
 use crate::assess::drying::{
     Comparison, OptionAnswer, OptionKind, Proviso, Standing, ToBuy, Verdict,
 };
@@ -12,6 +11,7 @@ use crate::assess::in_short::{
 };
 use crate::assess::quantity::{Kind, money_about, price_about, price_round};
 use crate::assess::words::{counted, listed};
+use crate::assess::{Answer, NotKnown};
 use crate::figure::in_short::Bar;
 use crate::report::drying::{by_no_flame, not_quite, target, to_buy};
 use crate::report::sealing::in_currency;
@@ -209,18 +209,17 @@ pub(super) fn part(material: &Material<'_>, first: &Answer<Option<First>>, room:
     for words in ["to buy", "a month", all_of_it.as_str()] {
         table = table.column(words.replace(' ', "\u{a0}"), Align::Decimal);
     }
-    // What does not suffice or is not needed is named above; a picture has room for its bar.
-    let named = |option: &&OptionAnswer| option.standing() == Standing::Not || not_needed(option);
-    let mut rows: Vec<&OptionAnswer> = shown(comparison).filter(|option| !named(option)).collect();
+    let mut rows: Vec<&OptionAnswer> = in_table(comparison).collect();
     let left_out = rows.len().saturating_sub(room.rows);
     leave_out(comparison, &mut rows, left_out);
     for option in rows {
+        let [price, a_month, a_winter] = amounts(option, &mut reasons);
         table.row([
             format!("{} {}", option.standing().sign(), option.starred_name()),
             option.verdict_words(comparison),
-            to_buy(&option.to_buy, &mut reasons),
-            reasons.or(&option.costs.per_month, |cost| money_about(*cost)),
-            reasons.or(&option.costs.per_winter, |cost| money_about(*cost)),
+            price,
+            a_month,
+            a_winter,
         ]);
     }
     if !table.rows.is_empty() {
@@ -292,24 +291,43 @@ fn shown(comparison: &Comparison) -> impl Iterator<Item = &OptionAnswer> {
     })
 }
 
-/// The bars of the options, for a drawing.
+/// Those that stand in the table: what does not suffice or is not needed is named above it, while a
+/// picture has room for its bar.
+fn in_table(comparison: &Comparison) -> impl Iterator<Item = &OptionAnswer> {
+    shown(comparison).filter(|option| option.standing() != Standing::Not && !not_needed(option))
+}
+
+/// What an option costs to buy, in a month and in a winter, as the table says it.
+fn amounts(option: &OptionAnswer, reasons: &mut Reasons) -> [String; 3] {
+    [
+        to_buy(&option.to_buy, reasons),
+        reasons.or(&option.costs.per_month, |cost| money_about(*cost)),
+        reasons.or(&option.costs.per_winter, |cost| money_about(*cost)),
+    ]
+}
+
+/// The bars of the options, for a drawing. What is not known has the sign of the note below.
 pub(super) fn bars(comparison: &Comparison) -> Vec<Bar> {
-    let mut reasons = Reasons::default();
+    let mut noted = Reasons::default();
+    for option in in_table(comparison) {
+        amounts(option, &mut noted);
+    }
+    let unknown = |why: &NotKnown| match noted.sign(why) {
+        Some(sign) => format!("? {sign}"),
+        None => "?".to_owned(),
+    };
     let bar = |option: &OptionAnswer| {
-        let unknown = || "?".to_owned();
         let cost = |cost: &Answer<f64>| {
             cost.as_ref()
-                .map_or_else(|_| unknown(), |cost| money_about(*cost))
+                .map_or_else(unknown, |cost| money_about(*cost))
         };
-        let known = option.to_buy.money().is_ok();
         Bar {
             share: option.verdict.as_ref().ok().map(Verdict::share),
             standing: option.standing(),
             held: option.verdict_words(comparison),
-            to_buy: if known {
-                to_buy(&option.to_buy, &mut reasons)
-            } else {
-                unknown()
+            to_buy: match option.to_buy.money() {
+                Ok(_) => to_buy(&option.to_buy, &mut Reasons::default()),
+                Err(why) => unknown(&why),
             },
             a_month: cost(&option.costs.per_month),
             a_winter: cost(&option.costs.per_winter),

@@ -291,3 +291,19 @@ fn measurements_that_contradict_each_other_stand_before_what_is_bought() {
         1
     );
 }
+
+#[test]
+fn what_the_picture_does_not_know_has_the_sign_of_the_note_below_it() {
+    let mut survey = farmyard();
+    survey.tariffs.electricity_per_kwh = None;
+    let study = Study::of(&survey);
+    let material = Material::of(&study);
+    let page = in_short(&material);
+    let notes: Vec<&str> = page.lines().map(|line| line.text.as_str()).collect();
+    let scene = scene(&material, Picture::Options, 176.0).expect("the options");
+    let told = scene.description;
+    let note = notes.iter().find(|note| note.contains(") Not known: "));
+    let note = note.unwrap_or_else(|| panic!("{notes:?}"));
+    let (sign, _) = note.split_once(' ').expect("a sign");
+    assert!(told.contains(&format!("? {sign}")), "{sign}: {told}");
+}

@@ -2,6 +2,7 @@
 
 use super::super::Material;
 use super::super::blocks::{Align, Block, Fact, Reasons, Section, Table};
+use crate::assess::Answer;
 use crate::assess::measured::{AirOutcome, Verdict};
 use crate::assess::quantity::Kind;
 use crate::assess::words::{capital, given};
@@ -32,7 +33,7 @@ pub fn section(told: &Material<'_>) -> Section {
         let mut reasons = Reasons::default();
         rows.extend(results(outcome, &mut reasons));
         section.facts(rows, &reasons);
-        section.paragraph(compared(outcome));
+        section.paragraph(compared(outcome, test.by));
         section.table(readings(survey, test), &Reasons::default());
         section.note(how(test.by));
     }
@@ -159,27 +160,30 @@ fn recorded(test: &AirTest) -> Vec<Fact> {
 /// What came of it, beside what the survey leads one to expect.
 fn results(outcome: &AirOutcome, reasons: &mut Reasons) -> Vec<Fact> {
     let measured = reasons.or(&outcome.ach_per_h, |ach| limited(*ach));
-    let expected = outcome.expected.as_ref().map_err(Clone::clone);
-    let expected = expected.and_then(|expected| {
-        let ach = expected.ach_per_h.clone()?;
-        let wide = (1.96 * expected.sigma).exp();
-        Ok(limited(Limits {
-            low: ach / wide,
-            value: ach,
-            high: ach * wide,
-        }))
-    });
+    let expected = expected(outcome);
     let mut rows = vec![
         Fact::new("Air changes measured", measured),
         Fact::new(
             "By the survey, in the same weather",
-            reasons.or(&expected, String::clone),
+            reasons.or(&expected, |ach| limited(*ach)),
         ),
     ];
     if let Ok(r_squared) = outcome.r_squared {
         rows.push(Fact::new("Fit (r²)", format!("{r_squared:.3}")));
     }
     rows
+}
+
+/// The air changes that the survey leads one to expect, with their limits.
+fn expected(outcome: &AirOutcome) -> Answer<Limits> {
+    let expected = outcome.expected.as_ref().map_err(Clone::clone)?;
+    let ach = expected.ach_per_h.clone()?;
+    let wide = (1.96 * expected.sigma).exp();
+    Ok(Limits {
+        low: ach / wide,
+        value: ach,
+        high: ach * wide,
+    })
 }
 
 /// A value with its limits.
@@ -194,9 +198,9 @@ fn limited(limits: Limits) -> String {
 }
 
 /// What test and survey say of each other.
-fn compared(outcome: &AirOutcome) -> String {
+pub(super) fn compared(outcome: &AirOutcome, by: AirTestBy) -> String {
     match outcome.verdict() {
-        Ok(Verdict::Agrees) => "Test and survey agree within their uncertainty.".to_owned(),
+        Ok(Verdict::Agrees) => agreed(outcome, by),
         Ok(Verdict::MoreThanFound | Verdict::LessThanFound) => {
             "Both cannot be right: see the contradiction above.".to_owned()
         }
@@ -204,13 +208,35 @@ fn compared(outcome: &AirOutcome) -> String {
     }
 }
 
+/// That both can be right; where the ranges told do not meet, what they leave out.
+fn agreed(outcome: &AirOutcome, by: AirTestBy) -> String {
+    let apart = outcome.ach_per_h.clone().and_then(|measured| {
+        let expected = expected(outcome)?;
+        Ok((measured.low > expected.high, measured.high < expected.low))
+    });
+    let air = match by {
+        AirTestBy::Moisture => "the water that furniture gives back",
+        AirTestBy::PeopleLeft | AirTestBy::Gas | AirTestBy::WaterCollected => {
+            "air that was not well mixed"
+        }
+    };
+    let left_out = match apart {
+        Ok((true, _)) => format!("what surveys usually miss, and {air}"),
+        Ok((_, true)) => air.to_owned(),
+        _ => return "Test and survey agree within their uncertainty.".to_owned(),
+    };
+    format!(
+        "The two ranges do not meet, but test and survey do not contradict each other: the ranges \
+         leave out {left_out}."
+    )
+}
+
 /// The readings of a decay.
 fn readings(survey: &Survey, test: &AirTest) -> Table {
     // A gas from a bottle may have been read in anything.
-    let unit = match test.by {
-        AirTestBy::PeopleLeft => ", ppm",
-        AirTestBy::Moisture => ", g/kg",
-        AirTestBy::Gas | AirTestBy::WaterCollected => "",
+    let unit = match test.by.unit() {
+        "" => String::new(),
+        unit => format!(", {unit}"),
     };
     let mut table = Table::default()
         .wide("Reading", Align::Left, 1)

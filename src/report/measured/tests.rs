@@ -1,14 +1,16 @@
 //! What is said of test and survey side by side.
 
+use super::air;
 use super::calibration;
 use super::fan::{self, compared};
 use crate::assess::Study;
+use crate::assess::measured::Verdict;
 use crate::report::key_results::{calibrated, key_results};
 use crate::report::summary::sentences;
 use crate::report::{Block, Material, Section};
 use crate::survey::{
-    AreaConvention, Certainty, Facing, FanReading, FanTest, FanTestId, Form, Gap, GapId, SetUp,
-    Survey, VehicleKind, ZoneId,
+    AirReading, AirTest, AirTestBy, AirTestId, AreaConvention, Certainty, Facing, FanReading,
+    FanTest, FanTestId, Form, Gap, GapId, SetUp, Survey, VehicleKind, ZoneId,
 };
 
 /// Pressures, Pa, and flows, m³/h, of the published fan test: C. Ghiaus, *Dynamic Models for
@@ -256,4 +258,87 @@ fn which_of_test_and_survey_shows_more_stands_in_words_and_not_in_signs() {
         }
         assert!(!said.contains('−'), "{said}");
     }
+}
+
+/// A decay by 0.7441 an hour, the worked example of METHOD, beside a hole of so many mm².
+fn with_decay(area_mm2: f64, by: AirTestBy) -> Survey {
+    let mut survey = surveyed(1.0);
+    survey.fan_tests.clear();
+    survey.gaps[0].form = Form::StatedArea {
+        area_mm2: Some(area_mm2),
+        convention: AreaConvention::EffectiveAt4Pa,
+        exponent: Some(0.65),
+    };
+    let mut test = AirTest::new(AirTestId(1), SetUp::LaidUp);
+    test.by = by;
+    (test.inside_c, test.outside_c) = (Some(12.0), Some(6.0));
+    test.wind_m_s = Some(2.0);
+    test.background = Some(420.0);
+    test.readings = [
+        (0.0, 3020.0),
+        (30.0, 2270.0),
+        (60.0, 1630.0),
+        (90.0, 1290.0),
+        (120.0, 1010.0),
+    ]
+    .map(|(minutes, value)| AirReading {
+        minutes: Some(minutes),
+        value: Some(value),
+    })
+    .into();
+    survey.air_tests = vec![test];
+    survey
+}
+
+/// What is said of that test where the survey expects `times` as much air as was measured.
+fn said_of_air(times: f64, by: AirTestBy) -> Option<(f64, String)> {
+    let reference = 5000.0;
+    let ach = |survey: &Survey| {
+        let study = Study::of(survey);
+        let outcome = study.measured().air_test(AirTestId(1)).ok()?.clone();
+        let expected = outcome.expected.as_ref().ok()?.ach_per_h.clone().ok()?;
+        Some((outcome, expected))
+    };
+    // Of a single hole the air follows its area.
+    let (_, first) = ach(&with_decay(reference, by))?;
+    let (outcome, expected) = ach(&with_decay(reference * times * 0.7441 / first, by))?;
+    (outcome.verdict() == Ok(Verdict::Agrees)).then_some(())?;
+    let measured = outcome.ach_per_h.clone().ok()?;
+    let wide = (1.96 * outcome.expected.as_ref().ok()?.sigma).exp();
+    // How far the ranges are apart: above zero where more was measured, below where less was.
+    let apart = if measured.low > expected * wide {
+        measured.low / (expected * wide) - 1.0
+    } else {
+        (measured.high / (expected / wide) - 1.0).min(0.0)
+    };
+    Some((apart, air::compared(&outcome, by)))
+}
+
+#[test]
+fn ranges_that_do_not_meet_and_yet_agree_name_what_they_leave_out() {
+    let mut seen = [0; 3];
+    let less = (0..30).map(|step| (0.3 + 0.03 * f64::from(step), AirTestBy::PeopleLeft));
+    let more = (0..40).map(|step| (1.1 + 0.02 * f64::from(step), AirTestBy::Moisture));
+    for (times, by) in less.chain(more) {
+        let Some((apart, told)) = said_of_air(times, by) else {
+            continue;
+        };
+        let misses = told.contains("what surveys usually miss, and air that was not well mixed");
+        let furniture = told.contains("leave out the water that furniture gives back");
+        let agree = told.contains("agree within their uncertainty");
+        let which = if apart > 0.0 {
+            0
+        } else if apart < 0.0 {
+            1
+        } else {
+            2
+        };
+        assert_eq!(
+            [misses, furniture, agree].iter().position(|one| *one),
+            Some(which),
+            "{times}: {told}"
+        );
+        seen[which] += 1;
+    }
+    assert!(seen.iter().all(|count| *count > 0), "{seen:?}");
 }

@@ -39,7 +39,10 @@ fn ranges(finder: &mut Finder<'_>, test: &AirTest) {
 fn needed(finder: &mut Finder<'_>, test: &AirTest) {
     let consequence = "the air change cannot be worked out";
     let asked: &[(Field, Option<f64>)] = if test.by.is_decay() {
-        &[(Field::Background, test.background)]
+        if test.background.is_none() {
+            background(finder, test, consequence);
+        }
+        &[]
     } else {
         &[
             (Field::CollectedFor, test.hours),
@@ -70,6 +73,19 @@ fn needed(finder: &mut Finder<'_>, test: &AirTest) {
             "enter the other, or delete the reading",
         );
     }
+}
+
+/// What the outside air has of it is read in the unit of the readings.
+fn background(finder: &mut Finder<'_>, test: &AirTest, consequence: &str) {
+    let unit = match test.by.unit() {
+        "" => "the unit of the readings",
+        unit => unit,
+    };
+    finder.warn(
+        Field::Background,
+        format!("{} is not given; {consequence}", Field::Background.words()),
+        format!("read it outside with the same instrument and enter it in {unit}"),
+    );
 }
 
 #[cfg(test)]
@@ -106,5 +122,42 @@ mod tests {
         decay.by = AirTestBy::WaterCollected;
         let asked = told(decay);
         assert!(asked.contains(&Field::Collected) && !asked.contains(&Field::Background));
+    }
+    #[test]
+    fn advice_names_the_unit_of_the_readings_or_says_that_it_is_theirs() {
+        for (by, unit) in [
+            (AirTestBy::PeopleLeft, "in ppm"),
+            (AirTestBy::Moisture, "in g/kg"),
+            (AirTestBy::Gas, "in the unit of the readings"),
+        ] {
+            let mut survey = Survey::new(VehicleKind::TouringCaravan);
+            let mut test = AirTest::new(AirTestId(1), SetUp::LaidUp);
+            test.by = by;
+            survey
+                .apply(Edit::Put(Record::AirTest(Box::new(test))))
+                .unwrap();
+            let found = find(&survey);
+            let asked = found.iter().find(|one| one.place.is_at(Field::Background));
+            let advice = &asked.unwrap().advice;
+            assert!(advice.ends_with(unit), "{by:?}: {advice}");
+        }
+    }
+
+    #[test]
+    fn no_advice_of_any_finding_ends_before_its_unit() {
+        let mut survey = Survey::starting(VehicleKind::PanelVan);
+        for edit in [
+            Record::AirTest(Box::new(AirTest::new(AirTestId(1), SetUp::LaidUp))),
+            Record::FanTest(Box::new(crate::survey::FanTest::new(
+                crate::survey::FanTestId(1),
+                SetUp::LaidUp,
+            ))),
+        ] {
+            survey.apply(Edit::Put(edit)).unwrap();
+        }
+        for one in find(&survey) {
+            let open = one.advice.ends_with(' ') || one.advice.ends_with(" in");
+            assert!(!open, "{}", one.advice);
+        }
     }
 }

@@ -298,7 +298,10 @@ impl<'a> Finder<'a> {
             severity,
             field,
             format!("{} is not given; {consequence}", field.words()),
-            format!("measure it and enter it in {}", field.unit()),
+            match field.unit() {
+                "" => "measure it and enter it".to_owned(),
+                unit => format!("measure it and enter it in {unit}"),
+            },
         );
     }
 }

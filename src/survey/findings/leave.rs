@@ -32,7 +32,7 @@ pub(super) fn whole(survey: &Survey, findings: &mut Vec<Finding>) {
                     "none of them is"
                 }
             ),
-            "say of each what part it is: a fixed joint, a moving seal, a passage, a drain …",
+            "say of each what part it is: a fixed joint, a moving seal, a passage, a drain or another of the list",
         );
     }
 }

@@ -204,6 +204,7 @@ const UNDER: &[UsualPlace] = &[
         "gas drop-out in the floor",
     )
     .at(SERVICES, Facing::Underfloor, [0.05, 0.5, 0.0])
+    .into_compartment()
     .look(&[Look::Eye])
     .on(NOT_DRIVEN),
     place(
@@ -212,6 +213,7 @@ const UNDER: &[UsualPlace] = &[
         "gas drop-out in the floor",
     )
     .at(SERVICES, Facing::Underfloor, [0.65, 0.92, 0.0])
+    .into_compartment()
     .look(&[Look::Eye])
     .on(DRIVEN),
     place(

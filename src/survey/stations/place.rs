@@ -87,6 +87,8 @@ pub struct UsualPlace {
     pub(super) at: [f64; 3],
     /// The window, door or vent that it belongs to, if it belongs to one.
     pub(super) fitting: Option<(FittingKind, Which)>,
+    /// Whether it opens into a compartment of its own that is closed towards the living space.
+    pub(super) compartment: bool,
     /// How to look.
     pub looks: &'static [Look],
     kinds: &'static [VehicleKind],
@@ -149,6 +151,7 @@ pub(super) const fn place(id: &'static str, name: &'static str, shape: &'static 
         facing: Facing::Nearside,
         at: [0.5, 0.0, 0.5],
         fitting: None,
+        compartment: false,
         looks: &[],
         kinds: EVERY,
     }
@@ -166,6 +169,12 @@ impl UsualPlace {
     /// The window, door or vent that it belongs to.
     pub(super) const fn with(mut self, kind: FittingKind, which: Which) -> Self {
         self.fitting = Some((kind, which));
+        self
+    }
+
+    /// It opens into a compartment of its own that is closed towards the living space.
+    pub(super) const fn into_compartment(mut self) -> Self {
+        self.compartment = true;
         self
     }
 

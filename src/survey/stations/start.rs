@@ -2,7 +2,7 @@
 
 use super::place::{Station, UsualPlace};
 use crate::survey::edit::{Edit, Record};
-use crate::survey::gap::{Cavity, Facing, Gap, Position, Zone};
+use crate::survey::gap::{Cavity, Facing, Gap, LeadsTo, Position, Zone};
 use crate::survey::ids::{GapId, ZoneId};
 use crate::survey::starting::{ZONE_NAMES, first_zone};
 use crate::survey::walk::{Outcome, Visit};
@@ -38,6 +38,9 @@ impl UsualPlace {
         let mut gap = self.shape()?.gap(survey, id, zone, facing);
         self.name.clone_into(&mut gap.name);
         gap.position = position;
+        if self.compartment {
+            gap.leads_to = LeadsTo::Compartment;
+        }
         if let Facing::Cavity(Cavity::EngineBay | Cavity::Locker) = facing {
             gap.position.rise_m = None;
         }

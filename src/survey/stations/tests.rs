@@ -144,10 +144,31 @@ fn a_compartment_of_its_own_is_no_outer_opening_of_the_refrigerator() {
         put(&mut survey, "battery_vent").leads_to,
         LeadsTo::Compartment
     );
+    // The drop-out of the gas locker lets air into the locker alone, that of a cooker into the room.
+    for (id, leads_to) in [
+        ("front_drop_out", LeadsTo::Compartment),
+        ("appliance_drop_out", LeadsTo::LivingSpace),
+    ] {
+        assert_eq!(put(&mut survey, id).leads_to, leads_to, "{id}");
+    }
     assert_eq!(put(&mut survey, "refrigerator_surround").behind, None);
     let grille = put(&mut survey, "lower_refrigerator_grille");
     let surround = put(&mut survey, "refrigerator_surround");
     assert_eq!(surround.behind, Some(crate::survey::Behind::Gap(grille.id)));
+}
+
+#[test]
+fn the_drop_out_of_a_gas_locker_is_no_way_into_the_living_space_on_any_vehicle() {
+    for kind in VehicleKind::ALL {
+        let survey = all_found(kind);
+        let locker = |gap: &&crate::survey::Gap| gap.name == "drop-out of the gas locker";
+        let found: Vec<_> = survey.gaps.iter().filter(locker).collect();
+        assert_eq!(found.len(), 1, "{kind:?}");
+        for gap in found {
+            assert_eq!(gap.leads_to, LeadsTo::Compartment, "{kind:?}");
+            assert_eq!(gap.purpose, crate::survey::Purpose::GasDropOut);
+        }
+    }
 }
 
 #[test]

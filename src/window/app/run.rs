@@ -139,7 +139,7 @@ impl App {
             Command::MoveUp | Command::MoveDown => self.move_gaps(command == Command::MoveDown),
             Command::QuickEntry => {
                 self.view.page = Page::Gaps;
-                self.view.gaps.quick.jump();
+                self.view.gaps.quick_entry();
             }
             Command::FindGap => {
                 self.view.page = Page::Gaps;

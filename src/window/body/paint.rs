@@ -5,7 +5,9 @@ use crate::figure::scene::{self, Anchor, Dash, Point, Role, Scene, Shape};
 use crate::window::theme::Palette;
 use crate::window::units;
 use eframe::egui;
-use egui::{Align2, Color32, FontId, Painter, Pos2, Stroke};
+use egui::text::{LayoutJob, TextWrapping};
+use egui::{Align2, Color32, FontId, Galley, Painter, Pos2, Stroke};
+use std::sync::Arc;
 
 /// The smallest letters, in points: smaller ones nobody could read.
 const LEAST_LETTER: f32 = 9.0;
@@ -87,6 +89,7 @@ fn shape(painter: &Painter, shape: &Shape, frame: &Frame, palette: &Palette) {
             size,
             role,
             anchor,
+            room,
         } => {
             let align = match anchor {
                 Anchor::Left => Align2::LEFT_CENTER,
@@ -94,16 +97,40 @@ fn shape(painter: &Painter, shape: &Shape, frame: &Frame, palette: &Palette) {
                 Anchor::Right => Align2::RIGHT_CENTER,
             };
             let font = (narrow(*size) * LETTER * frame.scale).max(LEAST_LETTER);
-            let font = FontId::proportional(font);
-            painter.text(
-                frame.to_screen(*at),
-                align,
-                text,
-                font,
-                colour(*role, palette),
-            );
+            let most = room.map_or(f32::INFINITY, |room| narrow(room) * frame.scale);
+            let words = within(painter, text, (font, most), colour(*role, palette));
+            let place = align.anchor_size(frame.to_screen(*at), words.size());
+            painter.galley(place.min, words, colour(*role, palette));
         }
     }
+}
+
+/// Words with letters of this size, or smaller ones where they are wider than `most`; where even the
+/// smallest are, cut.
+fn within(
+    painter: &Painter,
+    words: &str,
+    (size, most): (f32, f32),
+    colour: Color32,
+) -> Arc<Galley> {
+    let lay = |size: f32| {
+        let font = FontId::proportional(size);
+        painter.layout_no_wrap(words.to_owned(), font, colour)
+    };
+    let whole = lay(size);
+    if whole.size().x <= most {
+        return whole;
+    }
+    // A hair smaller, for what rounding leaves.
+    let smaller = (0.99 * size * most / whole.size().x).max(LEAST_LETTER);
+    let fits = lay(smaller);
+    if fits.size().x <= most {
+        return fits;
+    }
+    let font = FontId::proportional(smaller);
+    let mut job = LayoutJob::simple_singleline(words.to_owned(), font, colour);
+    job.wrap = TextWrapping::truncate_at_width(most);
+    painter.layout_job(job)
 }
 
 /// A filled area. The painter fills convex ones itself; others are cut into triangles.
@@ -261,6 +288,7 @@ mod tests {
     use crate::figure::outline::{Form, Look, Sizes, flank};
     use crate::survey::VehicleKind;
     use egui::pos2;
+    use egui_kittest::Harness;
 
     fn area(points: &[Pos2]) -> f32 {
         let next = points.iter().cycle().skip(1);
@@ -270,6 +298,38 @@ mod tests {
             .map(|(a, b)| a.x * b.y - b.x * a.y)
             .sum();
         twice.abs() / 2.0
+    }
+
+    /// A name as long as they are usual, and one that no letters make fit, in the room before their bars.
+    #[test]
+    fn words_with_little_room_get_smaller_letters_and_are_cut_only_then() {
+        let usual = "background heat, 500 W + large compressor unit, 280 W*";
+        let endless = usual.repeat(3);
+        let mut seen = 0;
+        let mut window = Harness::new_ui(|ui| {
+            seen += 1;
+            if seen == 1 {
+                // The fonts are there from the next frame on.
+                return crate::window::theme::install(ui.ctx());
+            }
+            let lay = |words: &str, most: f32| {
+                within(
+                    ui.painter(),
+                    words,
+                    (2.6 * LETTER * 4.4, most),
+                    Color32::WHITE,
+                )
+            };
+            let free = lay(usual, f32::INFINITY);
+            assert!(free.size().x > 346.0, "{}", free.size().x);
+            let small = lay(usual, 346.0);
+            assert!(small.size().x <= 346.0 && !small.elided);
+            let cut = lay(&endless, 346.0);
+            assert!(cut.size().x <= 346.0 && cut.elided);
+        });
+        window.run_steps(3);
+        drop(window);
+        assert!(seen > 2);
     }
 
     /// The shoelace formula on one side, the triangles added up on the other.

@@ -19,6 +19,7 @@ pub(super) struct Fields<'a, 'u, T> {
     put: &'u dyn Fn(T) -> Edit,
     hint: Option<&'static str>,
     reaches: Option<f64>,
+    note_apart: bool,
     focus: bool,
 }
 
@@ -44,6 +45,7 @@ impl<'a, 'u, T: Clone> Fields<'a, 'u, T> {
             put,
             hint: None,
             reaches: None,
+            note_apart: false,
             focus: false,
         }
     }
@@ -57,6 +59,12 @@ impl<'a, 'u, T: Clone> Fields<'a, 'u, T> {
     /// The next number is a place on a body that reaches so far, where that is known.
     pub(super) fn on_body(&mut self, reaches: Option<f64>) -> &mut Self {
         self.reaches = reaches;
+        self
+    }
+
+    /// A note at the next number is drawn elsewhere, by [`note`].
+    pub(super) fn note_apart(&mut self) -> &mut Self {
+        self.note_apart = true;
         self
     }
 
@@ -77,7 +85,8 @@ impl<'a, 'u, T: Clone> Fields<'a, 'u, T> {
         self.optional_in(&unit, field, part);
     }
 
-    fn optional_in(&mut self, unit: &str, field: Field, part: Part<T, Option<f64>>) {
+    /// A number in another unit than the catalogue's that may be left out.
+    pub(super) fn optional_in(&mut self, unit: &str, field: Field, part: Part<T, Option<f64>>) {
         let hint = self.hint.take().unwrap_or(field.when_empty());
         let typed = NumberField::new(field, *part(&mut self.record))
             .id(self.item)
@@ -85,6 +94,7 @@ impl<'a, 'u, T: Clone> Fields<'a, 'u, T> {
             .unit(unit)
             .hint(hint)
             .on_body(self.reaches.take())
+            .note_apart(std::mem::take(&mut self.note_apart))
             .show(self.ui, self.queue);
         self.take(typed, part);
     }
@@ -245,6 +255,13 @@ pub(super) fn field_findings(ui: &mut Ui, marks: Marks<'_>, fields: &[Field]) {
         {
             widgets::finding_line(ui, finding);
         }
+    }
+}
+
+/// The note at a field, where it is no worse than one.
+pub(super) fn note(ui: &mut Ui, marks: Marks<'_>, field: Field) {
+    if let Some(finding) = marks.at(field).filter(|one| one.severity == Severity::Note) {
+        widgets::finding_line(ui, finding);
     }
 }
 

@@ -40,5 +40,6 @@ pub use touched::untouched;
 pub use usual_button::usual_button;
 pub use ways::Ways;
 pub use words::{
-    explain_marks, is_low, is_touch, link, muted, named_button, named_link, tab, tell_name,
+    cross, cross_button, explain_marks, is_low, is_touch, link, muted, named_button, named_link,
+    tab, tell_name,
 };

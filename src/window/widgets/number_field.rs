@@ -43,6 +43,7 @@ pub struct Number<'a> {
     required: bool,
     reaches: Option<f64>,
     whole: bool,
+    note_apart: bool,
 }
 
 impl Takes for Number<'_> {
@@ -121,6 +122,13 @@ impl<'a> NumberField<'a> {
         self
     }
 
+    /// What is only worth knowing of it is written elsewhere: typing takes it away, and what stands
+    /// below would jump.
+    pub fn note_apart(mut self, apart: bool) -> Self {
+        self.takes.note_apart = apart;
+        self
+    }
+
     /// Only whole numbers are taken.
     pub fn whole(mut self) -> Self {
         self.takes.whole = true;
@@ -144,8 +152,10 @@ impl<'a> NumberField<'a> {
         }
         ui.vertical(|ui| {
             let (commit, trouble) = ui.horizontal(|ui| self.labelled_input(ui, queue)).inner;
-            if let Some((severity, words)) = &trouble {
-                message_line(ui, *severity, words);
+            let apart = self.takes.note_apart;
+            let here = |severity: Severity| !(apart && severity == Severity::Note);
+            if let Some((severity, words)) = trouble.filter(|(severity, _)| here(*severity)) {
+                message_line(ui, severity, &words);
             }
             commit
         })

@@ -60,6 +60,22 @@ pub fn named_button(ui: &mut Ui, words: &str, name: &str) -> bool {
     response.clicked()
 }
 
+/// The cross behind one of several things: small beside its row, as large as a finger in touch size.
+#[must_use]
+pub fn cross_button(ui: &Ui) -> Button<'static> {
+    match is_touch(ui) {
+        true => Button::new("✖").min_size(vec2(TOUCH_TARGET, TOUCH_TARGET)),
+        false => Button::new("✖").small(),
+    }
+}
+
+/// A [`cross_button`] whose name says what it takes away; whether it was pressed.
+pub fn cross(ui: &mut Ui, name: &str) -> bool {
+    let response = ui.add(cross_button(ui)).on_hover_text(name);
+    tell_name(ui, response.id, name);
+    response.clicked()
+}
+
 /// A [`link`] that says more to assistive technology than its words; whether it was followed.
 pub fn named_link(ui: &mut Ui, words: impl Into<WidgetText>, name: &str) -> bool {
     let response = link(ui, words);

@@ -68,6 +68,13 @@ impl Division {
         self.parts == Parts::Walk
     }
 
+    /// Shows what quick entry stands above: it has no room beside the walk round.
+    pub(super) fn quick_entry(&mut self) {
+        if self.is_walk() {
+            self.parts = Parts::Both;
+        }
+    }
+
     /// Shows the walk round.
     pub(super) fn walk(&mut self) {
         self.parts = Parts::Walk;

@@ -111,6 +111,12 @@ impl GapsView {
         self.scroll_wanted = true;
     }
 
+    /// Leads to quick entry, out of the walk round where that is shown.
+    pub(in crate::window) fn quick_entry(&mut self) {
+        self.division.quick_entry();
+        self.quick.jump();
+    }
+
     /// After undo or redo: what came back is selected; where the selected gap is gone, what was
     /// selected before it.
     pub fn after_undo(&mut self, before: &Survey, after: &Survey) {

@@ -1,6 +1,7 @@
 //! The form of each test of the air change.
 
 use super::super::fields::{Fields, field_findings, whole_findings, worst};
+use super::rows;
 use super::view::MeasurementsContext;
 use crate::report::measured;
 use crate::survey::{
@@ -107,7 +108,11 @@ fn one(fields: &mut Fields<'_, '_, AirTest>, test: &AirTest) {
     fields.optional(Field::AirTestOutside, |test| &mut test.outside_c);
     fields.optional(Field::AirTestWind, |test| &mut test.wind_m_s);
     if test.by.is_decay() {
-        fields.optional(Field::Background, |test| &mut test.background);
+        let unit = test.by.unit();
+        if unit.is_empty() {
+            fields.hint("unit of the readings");
+        }
+        fields.optional_in(unit, Field::Background, |test| &mut test.background);
         readings(fields, test);
     } else {
         fields.optional(Field::CollectedFor, |test| &mut test.hours);
@@ -121,45 +126,47 @@ fn one(fields: &mut Fields<'_, '_, AirTest>, test: &AirTest) {
     fields.text(Field::AirTestNote, |test| &mut test.note);
 }
 
-/// The readings of a decay, and the button for one more.
+/// The readings of a decay, and the button for more.
 fn readings(fields: &mut Fields<'_, '_, AirTest>, test: &AirTest) {
     let (ui, queue, marks) = fields.parts();
     let mut changed = test.readings.clone();
     if !changed.is_empty() {
-        table(ui, queue, test.id, &mut changed);
+        table(ui, queue, test, &mut changed);
     }
-    let add = ui.button("Add a reading");
-    widgets::tell_name(
-        ui,
-        add.id,
-        &format!("Add a reading to air test {}", test.id),
-    );
-    if add.clicked() {
-        changed.push(AirReading::default());
-    }
+    let name = format!("Add a reading to air test {}", test.id);
+    let more = rows::add(ui, (test.id, &name), changed.len(), |at| {
+        NumberField::id_of(Field::AirReadingAt, (test.id, at))
+    });
+    changed.extend(std::iter::repeat_n(AirReading::default(), more));
     field_findings(ui, marks, &[Field::AirReadingAt, Field::AirReading]);
     if changed != test.readings {
         fields.change(|test| test.readings = changed);
     }
 }
 
-fn table(ui: &mut Ui, queue: &mut Queue, id: AirTestId, readings: &mut Vec<AirReading>) {
+fn table(ui: &mut Ui, queue: &mut Queue, test: &AirTest, readings: &mut Vec<AirReading>) {
+    let id = test.id;
+    let heads = [Field::AirReadingAt, Field::AirReading].map(|field| {
+        match unit_of(field, test.by.unit()) {
+            "" => field.label().to_owned(),
+            unit => format!("{}, {unit}", field.label()),
+        }
+    });
     let mut away = None;
     Grid::new(("air readings", id))
         .num_columns(4)
         .spacing([5.0, 3.0])
         .show(ui, |ui| {
-            for words in ["", Field::AirReadingAt.label(), Field::AirReading.label()] {
+            ui.label("");
+            for words in heads {
                 ui.label(RichText::new(words).small().color(palette(ui).muted));
             }
             ui.end_row();
             for (at, reading) in readings.iter_mut().enumerate() {
                 ui.label(format!("{}", at + 1));
-                cells(ui, queue, (id, at), reading);
+                cells(ui, queue, (id, at), (reading, test.by.unit()));
                 let name = format!("Remove reading {}, air test {id}", at + 1);
-                let button = ui.small_button("✖").on_hover_text(&name);
-                widgets::tell_name(ui, button.id, &name);
-                if button.clicked() {
+                if widgets::cross(ui, &name) {
                     away = Some(at);
                 }
                 ui.end_row();
@@ -170,8 +177,21 @@ fn table(ui: &mut Ui, queue: &mut Queue, id: AirTestId, readings: &mut Vec<AirRe
     }
 }
 
+/// The unit of a number of a reading; `read` is that of what was read.
+fn unit_of(field: Field, read: &'static str) -> &'static str {
+    match field {
+        Field::AirReading => read,
+        field => field.unit(),
+    }
+}
+
 /// A reading has no id of its own: its place in the list names it.
-fn cells(ui: &mut Ui, queue: &mut Queue, id: (AirTestId, usize), reading: &mut AirReading) {
+fn cells(
+    ui: &mut Ui,
+    queue: &mut Queue,
+    id: (AirTestId, usize),
+    (reading, read): (&mut AirReading, &'static str),
+) {
     for (field, value) in [
         (Field::AirReadingAt, &mut reading.minutes),
         (Field::AirReading, &mut reading.value),
@@ -180,6 +200,7 @@ fn cells(ui: &mut Ui, queue: &mut Queue, id: (AirTestId, usize), reading: &mut A
         let input = NumberField::new(field, *value)
             .label(&label)
             .id(id)
+            .unit(unit_of(field, read))
             .compact()
             .width(WIDE.0);
         let typed = ui

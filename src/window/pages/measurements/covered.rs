@@ -88,7 +88,7 @@ fn row(
         one.uncovered = uncovered;
         let name = format!("Take {words} from the list");
         let button = ui
-            .add_enabled(one.uncovered, egui::Button::new("✖").small())
+            .add_enabled(one.uncovered, widgets::cross_button(ui))
             .on_hover_text(&name)
             .on_disabled_hover_text("Uncover it and tick that first");
         widgets::tell_name(ui, button.id, &name);

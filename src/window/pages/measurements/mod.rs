@@ -6,6 +6,7 @@ pub mod chart;
 mod covered;
 mod form;
 mod readings;
+mod rows;
 mod trials;
 mod view;
 

@@ -1,6 +1,7 @@
 //! The readings of a fan test in one direction.
 
 use super::super::fields::{Fields, Part};
+use super::rows;
 use crate::survey::{FanReading, FanReadings, FanTest, FanTestId, Field};
 use crate::window::request::Queue;
 use crate::window::theme::{bold, palette};
@@ -11,8 +12,6 @@ use egui::{Grid, RichText, Ui};
 
 /// Width of a number's input and of its column.
 const WIDE: (f32, f32) = (70.0, 96.0);
-/// Readings that a new list has room for: as many as the standard asks for at least.
-const AT_FIRST: usize = 5;
 
 /// Which readings: of which test, blowing which way.
 type Which<'a> = (FanTestId, &'a str);
@@ -36,17 +35,13 @@ pub(super) fn show(
         zero(ui, queue, (id, way), &mut changed);
         table(ui, queue, (id, way), &mut changed.readings);
     }
-    let add = ui.button("Add a reading");
     let name = format!("Add a reading {}, fan test {id}", way.to_lowercase());
-    widgets::tell_name(ui, add.id, &name);
-    if add.clicked() {
-        let more = match changed.readings.len() {
-            0 => AT_FIRST,
-            _ => 1,
-        };
-        let blank = std::iter::repeat_n(FanReading::default(), more);
-        changed.readings.extend(blank);
-    }
+    let rows = changed.readings.len();
+    let more = rows::add(ui, ((id, way), &name), rows, |at| {
+        NumberField::id_of(Field::ReadPressure, (id, way.to_owned(), at))
+    });
+    let blank = std::iter::repeat_n(FanReading::default(), more);
+    changed.readings.extend(blank);
     if changed != *readings {
         fields.change(|test| *part(test) = changed);
     }
@@ -90,9 +85,7 @@ fn table(ui: &mut Ui, queue: &mut Queue, which: Which<'_>, readings: &mut Vec<Fa
                     at + 1,
                     way.to_lowercase()
                 );
-                let button = ui.small_button("✖").on_hover_text(&name);
-                widgets::tell_name(ui, button.id, &name);
-                if button.clicked() {
+                if widgets::cross(ui, &name) {
                     away = Some(at);
                 }
                 ui.end_row();

@@ -5,9 +5,11 @@ use super::view::SealingPlanContext;
 use crate::assess::sealing::{LeftOpen, StaysOpen};
 use crate::report::{safety, sealing};
 use crate::survey::Item;
+use crate::window::theme::palette;
+use crate::window::units;
 use crate::window::widgets::{self, report};
 use eframe::egui;
-use egui::{Checkbox, Ui};
+use egui::{Checkbox, Label, RichText, Ui};
 
 /// The columns with the gap's number and with its name.
 const GAP: usize = 0;
@@ -56,7 +58,7 @@ fn gaps(ui: &mut Ui, context: &mut SealingPlanContext<'_>, left: &[LeftOpen]) {
                     let why = one.why.to_string();
                     ui.ctx()
                         .accesskit_node_builder(tick.id, |node| node.set_description(why));
-                    widgets::muted(ui, id.to_string());
+                    short(ui, &id.to_string());
                 });
             }
             WHAT => way(ui, queue, gap),
@@ -65,10 +67,16 @@ fn gaps(ui: &mut Ui, context: &mut SealingPlanContext<'_>, left: &[LeftOpen]) {
                     && matches!(one.why, StaysOpen::Deferred | StaysOpen::SealedAlready) =>
             {
                 state_choice(ui, queue, (survey, &date), gap);
-                widgets::muted(ui, &gap.state_date);
+                short(ui, &units::text(ui.ctx(), &gap.state_date));
             }
             _ => return false,
         }
         true
     });
+}
+
+/// A number or date beside a control: on one line, however little room the table has.
+fn short(ui: &mut Ui, words: &str) {
+    let text = RichText::new(words).small().color(palette(ui).muted);
+    ui.add(Label::new(text).extend());
 }

@@ -49,7 +49,8 @@ pub(super) fn show(ui: &mut Ui, context: &mut SealingPlanContext<'_>) {
                     way(ui, queue, gap);
                 } else if at == row.cells.len() {
                     state_choice(ui, queue, (survey, &date), gap);
-                    ui.label(units::text(ui.ctx(), &gap.state_date));
+                    let date = units::text(ui.ctx(), &gap.state_date);
+                    ui.add(egui::Label::new(&*date).extend());
                 } else {
                     return false;
                 }

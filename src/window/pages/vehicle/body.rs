@@ -1,6 +1,6 @@
 //! The survey itself, the vehicle's sizes, and where it stands.
 
-use super::super::fields::{Fields, whole_findings};
+use super::super::fields::{Fields, note, whole_findings};
 use super::fill;
 use super::view::VehicleContext;
 use crate::assess::Topic;
@@ -35,10 +35,15 @@ pub(super) fn vehicle(ui: &mut Ui, context: &mut VehicleContext<'_>) {
         |vehicle| &mut vehicle.kind,
     );
     widgets::muted(fields.ui, "Outside, without drawbar and mirrors");
-    fields.optional(Field::Length, |vehicle| &mut vehicle.length_m);
+    fields
+        .note_apart()
+        .optional(Field::Length, |vehicle| &mut vehicle.length_m);
     fields.optional(Field::Width, |vehicle| &mut vehicle.width_m);
     fields.optional(Field::RoofHeight, |vehicle| &mut vehicle.height_m);
     fields.optional(Field::FloorHeight, |vehicle| &mut vehicle.floor_height_m);
+    // That the sizes are usual ones goes with the first that is typed: nothing below it may be a size.
+    let (card, _, marks) = fields.parts();
+    note(card, marks, Field::Length);
     under_floor(&mut fields);
     widgets::muted(fields.ui, "Inside, fitted furniture not deducted");
     fields.optional(Field::InsideLength, |vehicle| &mut vehicle.inside_length_m);

@@ -180,9 +180,7 @@ fn table(ui: &mut Ui, queue: &mut Queue, id: MachineId, points: &mut Vec<Machine
             for (at, point) in points.iter_mut().enumerate() {
                 any |= cells(ui, queue, (id, at), point);
                 let name = format!("Remove figure {} of machine {id}", at + 1);
-                let button = ui.small_button("✖").on_hover_text(&name);
-                widgets::tell_name(ui, button.id, &name);
-                if button.clicked() {
+                if widgets::cross(ui, &name) {
                     away = Some(at);
                 }
                 ui.end_row();

@@ -26,7 +26,7 @@ pub(super) enum Wanted {
 
 impl QuickEntry {
     /// Puts the focus on the choice of a shape in the next frame.
-    pub(in crate::window) fn jump(&mut self) {
+    pub(in crate::window::pages::gaps) fn jump(&mut self) {
         self.wanted = Some(Wanted::Shape);
     }
 }

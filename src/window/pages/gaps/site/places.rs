@@ -7,6 +7,11 @@ use crate::window::widgets;
 use eframe::egui;
 use egui::{RichText, ScrollArea, Ui};
 
+/// Rows of the list of places that stay in sight below the place at hand.
+const LIST_LEAST: f32 = 1.4;
+/// Height that the words on how to look keep, two lines.
+const HOW_LEAST: f32 = 32.0;
+
 /// Draws the station.
 pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>) {
     let Some((station, _)) = context.view.walk.place_in(context.survey) else {
@@ -31,9 +36,12 @@ pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>) {
         );
         ui.label(RichText::new(words).family(bold()));
     });
+    walk::place(ui, context);
+    let list = LIST_LEAST * (ui.spacing().interact_size.y + ui.spacing().item_spacing.y);
     ScrollArea::vertical()
         .id_salt("place at hand")
-        .max_height(ui.available_height() * 0.62)
-        .show(ui, |ui| walk::place(ui, context));
+        .min_scrolled_height(HOW_LEAST)
+        .max_height((ui.available_height() - list).max(HOW_LEAST))
+        .show(ui, |ui| walk::how_to_look(ui, context));
     walk::list(ui, context, Some(station));
 }

@@ -32,6 +32,7 @@ pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>, height: f32) {
     let top = ui.cursor().top();
     widgets::muted(ui, progress_sentence(&context.survey.progress()));
     place(ui, context);
+    how_to_look(ui, context);
     let height = (height - (ui.cursor().top() - top)).max(LIST_LEAST);
     let size = egui::vec2(ui.available_width(), height);
     ui.allocate_ui(size, |ui| {
@@ -42,23 +43,37 @@ pub(super) fn show(ui: &mut Ui, context: &mut GapsContext<'_>, height: f32) {
     not_found::offer(ui, context.survey, context.queue);
 }
 
-/// The place that is looked at, how to look there, and what may be said of it.
+/// The place that is looked at, what may be said of it, and what to beware of there: none of it in
+/// what scrolls.
 pub(super) fn place(ui: &mut Ui, context: &mut GapsContext<'_>) {
     let Some((station, place)) = context.view.walk.place_in(context.survey) else {
         return;
     };
-    ui.horizontal_wrapped(|ui| {
-        ui.label(RichText::new(place.name).family(bold()));
-        ui.label(RichText::new(station.words()).color(palette(ui).muted));
+    ui.scope(|ui| {
+        if widgets::is_touch(ui) {
+            // Words alone need no room for a finger.
+            ui.spacing_mut().interact_size.y = ui.text_style_height(&egui::TextStyle::Body);
+        }
+        ui.horizontal_wrapped(|ui| {
+            ui.label(RichText::new(place.name).family(bold()));
+            ui.label(RichText::new(station.words()).color(palette(ui).muted));
+        });
     });
     ui.horizontal_wrapped(|ui| {
         for command in OUTCOMES {
             outcome_button(ui, context, command);
         }
     });
-    widgets::muted(ui, place.how_to_look());
     if let Some(caution) = station.caution {
-        ui.label(RichText::new(format!("⚠ {caution}")).color(palette(ui).warning));
+        let words = RichText::new(format!("⚠ {caution}")).color(palette(ui).warning);
+        ui.add(egui::Label::new(words).wrap());
+    }
+}
+
+/// How to look at that place.
+pub(super) fn how_to_look(ui: &mut Ui, context: &GapsContext<'_>) {
+    if let Some((_, place)) = context.view.walk.place_in(context.survey) {
+        widgets::muted(ui, place.how_to_look());
     }
 }
 
