@@ -200,7 +200,7 @@ fn limited(limits: Limits) -> String {
 /// What test and survey say of each other.
 pub(super) fn compared(outcome: &AirOutcome, by: AirTestBy) -> String {
     match outcome.verdict() {
-        Ok(Verdict::Agrees) => agreed(outcome, by),
+        Ok(Verdict::Agrees) => agreed(&outcome.ach_per_h, &expected(outcome), by),
         Ok(Verdict::MoreThanFound | Verdict::LessThanFound) => {
             "Both cannot be right: see the contradiction above.".to_owned()
         }
@@ -209,11 +209,17 @@ pub(super) fn compared(outcome: &AirOutcome, by: AirTestBy) -> String {
 }
 
 /// That both can be right; where the ranges told do not meet, what they leave out.
-fn agreed(outcome: &AirOutcome, by: AirTestBy) -> String {
-    let apart = outcome.ach_per_h.clone().and_then(|measured| {
-        let expected = expected(outcome)?;
-        Ok((measured.low > expected.high, measured.high < expected.low))
-    });
+pub(super) fn agreed(
+    measured: &Answer<Limits>,
+    expected: &Answer<Limits>,
+    by: AirTestBy,
+) -> String {
+    let apart = match (measured, expected) {
+        (Ok(measured), Ok(expected)) => {
+            (measured.low > expected.high, measured.high < expected.low)
+        }
+        _ => (false, false),
+    };
     let air = match by {
         AirTestBy::Moisture => "the water that furniture gives back",
         AirTestBy::PeopleLeft | AirTestBy::Gas | AirTestBy::WaterCollected => {
@@ -221,8 +227,8 @@ fn agreed(outcome: &AirOutcome, by: AirTestBy) -> String {
         }
     };
     let left_out = match apart {
-        Ok((true, _)) => format!("what surveys usually miss, and {air}"),
-        Ok((_, true)) => air.to_owned(),
+        (true, _) => format!("what surveys usually miss, and {air}"),
+        (_, true) => air.to_owned(),
         _ => return "Test and survey agree within their uncertainty.".to_owned(),
     };
     format!(

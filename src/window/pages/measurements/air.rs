@@ -197,9 +197,11 @@ fn cells(
         (Field::AirReading, &mut reading.value),
     ] {
         let label = format!("{} {}, air test {}", field.label(), id.1 + 1, id.0);
+        let wanted = rows::is_wanted(ui, NumberField::id_of(field, id));
         let input = NumberField::new(field, *value)
             .label(&label)
             .id(id)
+            .focus(wanted)
             .unit(unit_of(field, read))
             .compact()
             .width(WIDE.0);

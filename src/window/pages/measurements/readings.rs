@@ -109,9 +109,12 @@ fn cells(
         (Field::ReadFlow, &mut reading.flow_m3_per_h),
     ] {
         let label = format!("{} {}, {}", field.label(), at + 1, way.to_lowercase());
+        let of = (id, way.to_owned(), at);
+        let wanted = rows::is_wanted(ui, NumberField::id_of(field, &of));
         let input = NumberField::new(field, *value)
             .label(&label)
-            .id((id, way.to_owned(), at))
+            .id(of)
+            .focus(wanted)
             .compact()
             .width(WIDE.0);
         let typed = ui
