@@ -119,6 +119,18 @@ pub(crate) fn place(gap: &Gap) -> String {
     words.join(", ")
 }
 
+/// What doing nothing is called in a sentence: nothing at all, or in use the heat that is wanted and no more.
+#[must_use]
+pub fn nothing_done(survey: &Survey) -> String {
+    match survey.set_up {
+        SetUp::LaidUp => "with nothing done".to_owned(),
+        SetUp::InUse => format!(
+            "heated to {} and nothing else done,",
+            Kind::Celsius.typed(survey.targets.comfort_c)
+        ),
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -159,17 +171,5 @@ mod tests {
         assert_eq!(digits(120.0, 0, 2), "120");
         assert_eq!(digits(1.2345, 2, 4), "1.2345");
         assert_eq!(duration(125.0), "2\u{a0}h 05\u{a0}min");
-    }
-}
-
-/// What doing nothing is called in a sentence: nothing at all, or in use the heat that is wanted and no more.
-#[must_use]
-pub fn nothing_done(survey: &Survey) -> String {
-    match survey.set_up {
-        SetUp::LaidUp => "with nothing done".to_owned(),
-        SetUp::InUse => format!(
-            "heated to {} and nothing else done,",
-            Kind::Celsius.typed(survey.targets.comfort_c)
-        ),
     }
 }

@@ -33,7 +33,7 @@ fn a_winter_is_printed_and_its_hours_are_written() {
     assert_ne!(found.outcome, Outcome::Failed, "{}", found.errors);
     for words in [
         "The winter hour by hour",
-        "mild maritime: 3624 hours",
+        "mild maritime, 1 November to 31 March: 3624 hours",
         "assumed",
         "Every option through the winter",
         "Nothing",
@@ -363,7 +363,7 @@ fn the_winter_stands_on_the_report_with_its_draws_and_after_the_plan_and_in_shor
     let printed = text(&fs::read(&output).unwrap());
     for words in [
         "The winter hour by hour",
-        "Alpine: 336 hours",
+        "Alpine, 10 January to 23 January: 336 hours",
         "Every option through the winter: share of the hours by relative humidity inside",
         "Small figures: where nine draws in ten lie.",
         "The winter as the vehicle stands, and once the planned gaps are sealed.",

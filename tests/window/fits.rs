@@ -305,5 +305,7 @@ fn the_sizes_of_a_new_vehicle_stay_where_they_are_while_the_first_is_typed() {
     super::replace_text(&mut window, "Length", "5.95");
     super::press(&mut window, egui::Key::Tab);
     assert!(told(&window) < notes);
-    assert_eq!(tops(&window), before);
+    for (now, then) in tops(&window).iter().zip(before) {
+        assert!((now - then).abs() < 0.5, "{now} {then}");
+    }
 }

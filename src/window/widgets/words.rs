@@ -61,7 +61,6 @@ pub fn named_button(ui: &mut Ui, words: &str, name: &str) -> bool {
 }
 
 /// The cross behind one of several things: small beside its row, as large as a finger in touch size.
-#[must_use]
 pub fn cross_button(ui: &Ui) -> Button<'static> {
     match is_touch(ui) {
         true => Button::new("✖").min_size(vec2(TOUCH_TARGET, TOUCH_TARGET)),
