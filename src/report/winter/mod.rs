@@ -63,7 +63,7 @@ pub struct PlannedTold<'a> {
 /// All that is told of a winter.
 #[must_use]
 pub fn sections(told: &WinterTold<'_>) -> Vec<Section> {
-    let mut sections = vec![weather(told)];
+    let mut sections = vec![weather(told.weathered, told.typical)];
     sections.extend(laid(told.laid));
     sections.push(options(told));
     let planned = told.planned.as_ref();

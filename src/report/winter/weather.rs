@@ -1,16 +1,15 @@
 //! Which weather a winter had, and what of it is missing or assumed.
 
-use super::{WinterTold, rh};
 use crate::assess::quantity::Kind;
 use crate::assess::winter::Weathered;
 use crate::assess::words::{capital, counted};
 use crate::climate::{Day, LONGEST_GAP_H};
 use crate::report::blocks::{Block, Section};
-use crate::survey::MonthDay;
+use crate::survey::{MonthDay, TypicalWinter};
 
 /// The weather in sentences.
-pub(super) fn weather(told: &WinterTold<'_>) -> Section {
-    let weathered = told.weathered;
+pub(super) fn weather(weathered: &Weathered, typical: Option<TypicalWinter>) -> Section {
+    let rh = |value: f64| Kind::RelativeHumidity.text(value);
     let humidity = &weathered.humidity;
     let mut section = Section::new("The winter hour by hour");
     section.paragraph(format!(
@@ -36,7 +35,7 @@ pub(super) fn weather(told: &WinterTold<'_>) -> Section {
         counted(weathered.frost.hours, "hour", "hours"),
         counted(weathered.frost.nights, "night", "nights"),
     ));
-    if let Some(typical) = told.typical {
+    if let Some(typical) = typical {
         section.paragraph(typical.description());
     }
     if weathered.not_known > 0 {
