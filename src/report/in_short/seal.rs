@@ -147,9 +147,6 @@ fn nothing(part: &mut Part, material: &Material<'_>) {
     }
 }
 
-/// Gaps to seal first that always have their row.
-const GAPS: usize = 3;
-
 fn table(part: &mut Part, survey: &Survey, first: &First, room: Room) {
     let currency = survey.tariffs.currency.trim();
     let table = Table::default()
@@ -165,7 +162,7 @@ fn table(part: &mut Part, survey: &Survey, first: &First, room: Room) {
     let (others, own): (Vec<_>, Vec<_>) =
         first.gaps.iter().partition(|one| one.is_for_electrician());
     let mixed = !others.is_empty() && !own.is_empty();
-    let left_out = first.gaps.len().saturating_sub(room.rows.max(GAPS));
+    let left_out = first.gaps.len().saturating_sub(room.rows);
     for one in own
         .into_iter()
         .chain(others)
