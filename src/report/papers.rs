@@ -9,7 +9,8 @@ use crate::assess::Answer;
 use crate::assess::quantity::price;
 use crate::assess::sealing::{Bill, Chosen, Work};
 use crate::assess::words::capital;
-use crate::survey::{GapId, Survey};
+use crate::survey::leave::ELECTRICIAN;
+use crate::survey::{GapId, Survey, number};
 
 /// Facts at the head of a sheet: those that somebody gave.
 type Facts = Vec<(String, String)>;
@@ -155,11 +156,20 @@ pub(crate) fn quotation(survey: &Survey, now: &Survey, work: &Answer<Work>) -> V
         .extend(carried_out::before_it_goes_out(now, work));
     let order: Vec<GapId> = work.steps.iter().map(|step| step.sealable.gap()).collect();
     lines(&mut section, survey, bill, &order);
+    section.points(for_electrician(work));
     section.paragraph(expected(survey, work, false));
     for finding in &work.plan.findings {
         section.push(findings::block(finding));
     }
     vec![first, section, open(survey)]
+}
+
+/// Which of the work is for one trade alone.
+fn for_electrician(work: &Work) -> Option<String> {
+    let steps = work.steps.iter();
+    let those = steps.filter(|step| step.sealable.is_for_electrician());
+    let ids: Vec<String> = those.map(|step| step.sealable.gap().to_string()).collect();
+    (!ids.is_empty()).then(|| format!("{}: {ELECTRICIAN}.", capital(&number::gaps(&ids))))
 }
 
 /// What stays open whatever is sealed, in a customer\u{2019}s words.

@@ -375,3 +375,17 @@ fn a_rate_that_is_not_possible_is_on_no_paper() {
         assert!(!invoice.contains("To be paid"), "{invoice}");
     }
 }
+
+#[test]
+fn a_quotation_says_what_is_for_an_electrician_alone() {
+    let mut survey = priced(78.0, None);
+    let words = |survey: &Survey| {
+        let sheet = sheet(survey, &Choices::new(Kind::Quotation));
+        let offered = section(&sheet, "What is offered").expect("the section");
+        serde_json::to_string(&offered.blocks).expect("JSON")
+    };
+    assert!(!words(&survey).contains("electrician only"));
+    let gap = survey.gaps.iter_mut().find(|gap| gap.id == GapId(12));
+    gap.expect("planned").name = "mains inlet".to_owned();
+    assert!(words(&survey).contains("Gap 12: electrician only."));
+}
