@@ -345,7 +345,7 @@ fn season(comparison: &Comparison) -> Option<String> {
     }
     if comparison.weights <= 0.0 {
         return Some(
-            "No weather case has a weight, so for how much of the season something holds is not known."
+            "No weather case has a weight that counts, so for how much of the season something holds is not known."
                 .to_owned(),
         );
     }
